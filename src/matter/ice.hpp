@@ -1,0 +1,46 @@
+// matter/ice.hpp - ice that lies in a drink: how much melts, and how cold it gets.
+//
+// Enthalpy balance: drink + vessel + melted ice (+ leftover ice that follows) keep their sum. The floor is the
+// freezing point of the drink as diluted. `inert`: unmelted ice keeps its start temperature. `follows`: it ends at
+// the drink's. Wet ice carries `surface_water_kg` at 0 C, which counts as melt from the start.
+#pragma once
+
+#include "matter/composition.hpp"
+
+namespace bloomset::matter {
+
+enum class LeftoverIce { inert, follows };
+
+/// One contact of a liquid with ice. All masses [kg], temperatures [C], heats [J].
+struct IceContact {
+  Composition liquid;
+  double liquid_enthalpy_j = 0.0;
+  double ice_kg = 0.0;              // dry ice, without its surface water
+  double ice_c = 0.0;               // at most 0
+  double surface_water_kg = 0.0;    // at 0 C; joins the liquid
+  double vessel_j_k = 0.0;          // heat capacity of the vessel that cools with the drink
+  double vessel_c = 20.0;
+  LeftoverIce leftover = LeftoverIce::inert;
+};
+
+/// What came of it. Mass and enthalpy are conserved: liquid + left ice + vessel hold what went in.
+struct IceOutcome {
+  Composition liquid;               // with melt and surface water
+  double liquid_enthalpy_j = 0.0;
+  double t_c = 0.0;                 // of the liquid, and of the vessel
+  double melted_kg = 0.0;           // surface water included
+  double ice_left_kg = 0.0;
+  double ice_left_c = 0.0;
+  double vessel_heat_j = 0.0;       // given by the vessel to the drink (negative if the vessel was colder)
+  bool ice_gone = false;            // all of it melted before the end asked for
+};
+
+/// To thermal equilibrium: t_c is the freezing point of the result, or above it if the ice is gone.
+IceOutcome melt_to_equilibrium(const IceContact&);
+/// Until the liquid is at `to_c`; stops at equilibrium if `to_c` lies below it. Negative melt is not allowed: a drink
+/// already colder than `to_c` is left as it is.
+IceOutcome melt_to(const IceContact&, double to_c);
+/// For a time: the liquid approaches equilibrium, T = T_eq + (T_0 - T_eq) exp(-seconds / time_constant_s).
+IceOutcome melt_for(const IceContact&, double seconds, double time_constant_s);
+
+}  // namespace bloomset::matter
