@@ -57,7 +57,7 @@ class Kit {
   /// A plain cylinder from `NAME, N mL` (serve only; flow adds a note). Nothing if it does not read so.
   static std::optional<Vessel> plain_cylinder(std::string_view text);
 
-  units::Temperature room = units::celsius(21.0);
+  units::Temperature room = units::celsius(20.0);
   int hands = 2, burners = 1;
   std::vector<std::string> vessel_names() const, place_names() const;
   std::string fingerprint() const;

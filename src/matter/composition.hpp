@@ -20,6 +20,12 @@ struct Composition {
     return sum;
   }
   units::Mass mass() const { return {total_kg()}; }
+  /// Everything dissolved that does not boil off [kg]: what true Brix counts. Fat, starch and fibre float; gases leave.
+  constexpr double dissolved_kg() const {
+    double sum = 0.0;
+    for (std::size_t i = index(Component::sucrose); i <= index(last_agent); ++i) sum += kg[i];
+    return sum - kg[index(Component::fat)] - kg[index(Component::starch)] - kg[index(Component::fibre)];
+  }
   constexpr Composition& operator+=(const Composition& other) {
     for (std::size_t i = 0; i < component_count; ++i) kg[i] += other.kg[i];
     return *this;

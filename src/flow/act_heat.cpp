@@ -1,0 +1,92 @@
+// flow/act_heat.cpp - to a temperature: warm, boil, reduce, infuse upwards; chill, freeze, rest to wherever they stand.
+//
+// Heat is booked as the difference of enthalpies, vapour included. Ice that was in the vessel melts into it, so the
+// burner pays for it. Vapour takes ethanol with it (matter/vapour.hpp).
+#include <algorithm>
+
+#include "flow/modes.hpp"
+#include "flow/unit_view.hpp"
+#include "matter/enthalpy.hpp"
+#include "matter/freezing.hpp"
+#include "matter/vapour.hpp"
+
+namespace bloomset::flow {
+namespace {
+
+using matter::Component;
+
+// Brings `liquid` to to_c while `vapour_kg` of it boils off into the vapour port.
+void heat_and_evaporate(const UnitView& view, Stream& liquid, double to_c, double vapour_kg) {
+  Stream vapour;
+  vapour.mass = matter::vapour_from(liquid.mass, vapour_kg);
+  vapour.enthalpy_j = vapour.mass[Component::water] * matter::water_vapour_enthalpy_j_kg(to_c) + vapour.mass[Component::ethanol] * matter::ethanol_vapour_enthalpy_j_kg(to_c);
+  const double rest_j = matter::heat_curve(liquid.mass - vapour.mass).at_c(to_c);
+  give_heat(liquid, view.booked_j(), rest_j + vapour.enthalpy_j - liquid.enthalpy_j);
+  if (Stream* out = view.optional_out(outs::vapour)) move(liquid, *out, vapour);
+}
+
+double vapour_to_reach(const UnitView& view, const Stream& liquid) {
+  const double start_kg = liquid.mass.total_kg(), end = view.knob(heat_knob::end);
+  switch (static_cast<HeatEnd>(view.unit().mode)) {
+    case HeatEnd::temperature: return view.knob(heat_knob::evaporates_per_s) * view.knob(heat_knob::seconds) * start_kg;
+    case HeatEnd::mass: return start_kg - end;
+    case HeatEnd::brix: return start_kg - liquid.mass.dissolved_kg() / (end * 0.01);
+    case HeatEnd::share_of_start: return (1.0 - end) * start_kg;
+  }
+  return 0.0;
+}
+
+}  // namespace
+
+// In: liquids, ices. Out: liquid, [gas], [sticks], [vapour].
+void run_heat(const UnitView& view) noexcept {
+  Stream& liquid = view.out(0);
+  liquid = view.liquids();
+  liquid += view.ices();
+  const double wanted_kg = vapour_to_reach(view, liquid);
+  const double can_leave_kg = liquid.mass[Component::water] + liquid.mass[Component::ethanol];
+  if (wanted_kg < 0.0 || wanted_kg > can_leave_kg) view.say(Event::end_not_reached);
+  heat_and_evaporate(view, liquid, view.knob(heat_knob::to_c), std::clamp(wanted_kg, 0.0, can_leave_kg));
+  let_gas_go(view, liquid, view.knob(heat_knob::co2_kept));
+  leave_on_wall(view, liquid, view.knob(heat_knob::sticks));
+}
+
+// In: liquids, ices, solids that steep. Out: liquid, [gas], [sticks], [vapour], then the spent solids.
+// A share of what can dissolve leaves each solid; each solid ends at the liquid's temperature.
+void run_infuse(const UnitView& view) noexcept {
+  Stream& liquid = view.out(0);
+  liquid = view.liquids();
+  liquid += view.ices();
+  const double to_c = view.knob(infuse_knob::to_c);
+  const std::uint32_t first_solid_out = view.unit().out.count - view.solids_in();
+  for (std::uint32_t i = 0; i < view.solids_in(); ++i) {
+    Stream& solid = view.out(first_solid_out + i);
+    solid = view.solid_in(i);
+    Stream extract;
+    for (std::size_t c = matter::index(Component::sucrose); c <= matter::index(Component::other_solids); ++c) {
+      const auto component = static_cast<Component>(c);
+      const bool stays = component == Component::fat || component == Component::fibre || component == Component::starch || component == Component::protein;
+      if (!stays) extract.mass[component] = view.knob(infuse_knob::extracts) * solid.mass[component];
+    }
+    extract.enthalpy_j = matter::heat_curve(extract.mass).at_c(matter::heat_curve(solid.mass).celsius_at(solid.enthalpy_j));
+    move(solid, liquid, extract);
+    const double spent_j = matter::heat_curve(solid.mass).at_c(to_c);
+    give_heat(solid, view.booked_j(), spent_j - solid.enthalpy_j);
+  }
+  heat_and_evaporate(view, liquid, to_c, view.knob(infuse_knob::evaporates_per_s) * view.knob(infuse_knob::seconds) * liquid.mass.total_kg());
+  let_gas_go(view, liquid, view.knob(infuse_knob::co2_kept));
+  leave_on_wall(view, liquid, view.knob(infuse_knob::sticks));
+}
+
+// In: liquids, ices. Out: liquid (with what freezes in it), [gas], [sticks].
+void run_cool(const UnitView& view) noexcept {
+  Stream& liquid = view.out(0);
+  liquid = view.liquids();
+  liquid += view.ices();
+  const double to_j = matter::equilibrium_enthalpy_j(liquid.mass, view.knob(cool_knob::to_c));
+  give_heat(liquid, view.booked_j(), to_j - liquid.enthalpy_j);
+  let_gas_go(view, liquid, view.knob(cool_knob::co2_kept));
+  leave_on_wall(view, liquid, view.knob(cool_knob::sticks));
+}
+
+}  // namespace bloomset::flow

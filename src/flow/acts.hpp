@@ -1,0 +1,36 @@
+// flow/acts.hpp - the acts that flow computes: one row an act.
+//
+// A row says which unit operation an act is, what it loses by default, how long it takes when the text is silent, and
+// where its numbers come from. Every default is a knob of the flowsheet, so a document, a calibration or scatter may
+// change it. Tests walk this table.
+#pragma once
+
+#include <cstdint>
+#include <span>
+
+#include "formula/formula.hpp"
+
+namespace bloomset::flow {
+
+/// Unit operations. Each has one function in act_*.cpp.
+enum class Op : std::uint8_t { take, take_ice, draw, mix, heat, cool, contact, infuse, strain, leave, rinse, stand };
+inline constexpr std::size_t op_count = static_cast<std::size_t>(Op::stand) + 1;
+
+struct ActRow {
+  formula::Act act;
+  Op op;
+  double co2_kept;              // share of dissolved CO2 that survives the act
+  double sticks;                // share of the mass that stays on pan, jug or blade
+  double evaporates_per_min;    // share of the mass per minute at the act's temperature, open vessel
+  double default_seconds;       // where the text gives no time
+  double default_to_c;          // where it gives no temperature; NaN: keeps its own, or the place's
+  double contact_time_s;        // contact: time constant of the approach to equilibrium
+  bool leftover_follows;        // contact: unmelted ice ends at the drink's temperature
+  const char* source;           // of the defaults of this row
+};
+
+/// The row of an act, or nullptr where flow does not compute that act yet.
+const ActRow* row_of(formula::Act);
+std::span<const ActRow> act_rows();
+
+}  // namespace bloomset::flow

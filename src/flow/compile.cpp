@@ -1,0 +1,198 @@
+#include "flow/compile.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+
+#include "flow/compiler.hpp"
+#include "text/fold.hpp"
+
+namespace bloomset::flow {
+namespace {
+
+constexpr double serve_stands_s = 30.0;      // at service = 30 s after the last pour (the document's definition)
+constexpr double ice_in_glass_time_s = 60.0;  // approach of a still drink to its ice: a prior, practice
+constexpr double glass_time_s = 60.0;         // approach of a glass to its drink: a prior, practice
+
+}  // namespace
+
+base::Result<Flowsheet> compile(const formula::Formula& formula, const larder::Larder& larder, const kit::Kit& kit, std::optional<int> serves) {
+  return Compiler(formula, larder, kit, serves.value_or(formula.serves)).build();
+}
+
+base::Result<Flowsheet> Compiler::build() {
+  find_parts();
+  if (order_parts()) {
+    for (const std::uint16_t part : order_) compile_part(part, is_serve(part) ? formula_.serve->pours : formula_.parts[part].steps);
+    check_draws();
+  }
+  if (!faults_.empty()) {
+    std::stable_sort(faults_.begin(), faults_.end(), [](const auto& a, const auto& b) {
+      return std::tuple(a.span.source, a.span.line, a.span.column) < std::tuple(b.span.source, b.span.line, b.span.column);
+    });
+    const std::string count = std::to_string(faults_.size());
+    return base::fail(base::ErrorKind::bad_input, "the formula names or asks for " + count + (faults_.size() == 1 ? " thing" : " things") + " that cannot be done",
+                      std::move(faults_));
+  }
+  return std::move(sheet_);
+}
+
+void Compiler::find_parts() {
+  for (const formula::Part& part : formula_.parts) {
+    PartInfo info;
+    info.name = part.name;
+    info.made = part.made;
+    info.batches = part.batches;
+    info.times = part.made == formula::Made::ahead ? part.batches : sheet_.serves;
+    info.makes = part.makes;
+    info.span = part.name_span;
+    info.source = part.source;
+    sheet_.parts.push_back(std::move(info));
+  }
+  if (!formula_.serve) return;
+  sheet_.has_serve = true;
+  PartInfo serve;
+  serve.name = "serve";
+  serve.times = sheet_.serves;
+  serve.span = formula_.serve->span;
+  serve.source = formula_.source;
+  sheet_.parts.push_back(std::move(serve));
+}
+
+// Users come after what they use. A part nobody uses stands where it is written.
+bool Compiler::order_parts() {
+  enum class Colour { white, grey, black };
+  std::vector<Colour> colour(sheet_.parts.size(), Colour::white);
+  bool sound = true;
+  const std::function<void(std::uint16_t, base::Span)> visit = [&](std::uint16_t part, base::Span from) {
+    if (colour[part] == Colour::black) return;
+    if (colour[part] == Colour::grey) {
+      fault("part_uses_itself", from, "the part '" + sheet_.parts[part].name + "' is used while it is being made", "take it from another part, or split it in two");
+      sound = false;
+      return;
+    }
+    colour[part] = Colour::grey;
+    const auto& steps = is_serve(part) ? formula_.serve->pours : formula_.parts[part].steps;
+    for (const formula::Step& step : steps)
+      for (const formula::Take& take : step.takes)
+        if (take.kind == formula::ThingKind::made)
+          if (const auto used = part_named(take.thing)) visit(*used, take.thing_span);
+    colour[part] = Colour::black;
+    order_.push_back(part);
+  };
+  for (std::uint16_t part = 0; part < sheet_.parts.size(); ++part) visit(part, sheet_.parts[part].span);
+  return sound;
+}
+
+void Compiler::compile_part(std::uint16_t part, const std::vector<formula::Step>& steps) {
+  marks_by_name_.clear();
+  emit_takes(part, steps);
+  Stock stock;
+  for (std::uint16_t n = 0; n < steps.size(); ++n) emit_step(part, static_cast<std::uint16_t>(n + 1), steps[n], stock);
+  if (is_serve(part)) finish_serve(stock);
+  PartInfo& info = sheet_.parts[part];
+  info.liquid = stock.liquid;
+  info.ice = stock.ice;
+  for (const SolidPiece& solid : stock.solids) info.solids.push_back(solid.port);
+  info.asides = stock.asides;
+  if (stock.liquid == no_port && info.solids.empty() && info.asides.empty() && stock.ice == no_port)
+    fault("part_is_empty", info.span, "nothing goes into '" + info.name + "'", "give at least one step a take");
+}
+
+// The half minute in the glass: at service is 30 s after the last pour.
+void Compiler::finish_serve(Stock& stock) {
+  const Origin origin{static_cast<std::uint16_t>(sheet_.parts.size() - 1), static_cast<std::uint16_t>(formula_.serve->pours.size()), 0};
+  const formula::Word& vessel = formula_.serve->vessel;
+  if (const kit::Vessel* known = kit_.vessel(vessel.text)) {
+    sheet_.glass = *known;
+  } else if (auto plain = kit::Kit::plain_cylinder(vessel.text)) {
+    sheet_.glass = std::move(*plain);
+    mark(base::Code::assumption, origin, vessel.span, "\"" + vessel.text + "\" is not in the kit: taken as a plain cylinder of unknown heat capacity");
+  } else {
+    fault("unknown_vessel", vessel.span, "\"" + vessel.text + "\" is not in the kit and does not read as NAME, N mL",
+          "a vessel of the kit, or for example \"tumbler, 300 mL\"; nearest known: " + base::nearest(vessel.text, kit_.vessel_names()));
+    return;
+  }
+  if (stock.liquid == no_port) return;
+  Unit stand;
+  stand.op = Op::stand;
+  std::vector<Port> in{stock.liquid}, out{port()};
+  stand.liquids_in = 1;
+  if (stock.ice != no_port) {
+    in.push_back(stock.ice);
+    out.push_back(port());
+    stand.ices_in = 1;
+    stand.outs = outs::ice;
+  }
+  stand.in = links(in);
+  stand.out = links(out);
+  stand.knobs = {knob(serve_stands_s, KnobKind::seconds, origin, "time to the first sip", "the document's definition of at service"), 5};
+  knob(ice_in_glass_time_s, KnobKind::seconds, origin, "time constant of ice in a still drink", "practice");
+  knob(glass_time_s, KnobKind::seconds, origin, "time constant of the glass", "practice");
+  knob(sheet_.glass->heat.si, KnobKind::joule_per_kelvin, origin, "heat capacity of the glass", "kit");
+  knob(units::in_celsius(kit_.room), KnobKind::celsius, origin, "temperature of the glass", "kit");
+  unit(stand, origin);
+  stock.liquid = out[0];
+  if (stock.ice != no_port) stock.ice = out[1];
+  sheet_.served_liquid = stock.liquid;
+  sheet_.served_ice = stock.ice;
+  for (const SolidPiece& solid : stock.solids) stock.asides.push_back(solid.port);
+  stock.solids.clear();
+}
+
+// All of a part may be given away once: `all` beside any other use, two halves and a bit, two rests.
+void Compiler::check_draws() {
+  struct Use {
+    double shares = 0.0;
+    int all_of_it = 0, by_amount = 0, rests = 0;
+    base::Span last;
+  };
+  std::map<std::uint16_t, Use> uses;
+  for (const TakeInfo& take : sheet_.takes) {
+    if (!take.made || take.maybe) continue;
+    Use& use = uses[*take.made];
+    switch (take.written.kind) {
+      case text::AmountKind::all: use.shares += 1.0; ++use.all_of_it; break;
+      case text::AmountKind::half: use.shares += 0.5; break;
+      case text::AmountKind::rest: ++use.rests; break;
+      default: ++use.by_amount; break;
+    }
+    use.last = take.span;
+  }
+  for (const auto& [part, use] : uses) {
+    const bool too_much = use.shares > 1.0 + 1e-9 || (use.all_of_it > 0 && use.by_amount + use.rests > 0);
+    if (too_much)
+      fault("more_than_all", use.last, "more than all of '" + sheet_.parts[part].name + "' is used", "let one user take `all`, or give each an amount, `half` or `rest`");
+    else if (use.rests > 1)
+      fault("more_than_all", use.last, "the rest of '" + sheet_.parts[part].name + "' is taken twice", "only one user can take `rest`");
+  }
+}
+
+Slice Compiler::links(const std::vector<Port>& ports) {
+  const Slice slice{static_cast<std::uint32_t>(sheet_.links.size()), static_cast<std::uint32_t>(ports.size())};
+  sheet_.links.insert(sheet_.links.end(), ports.begin(), ports.end());
+  return slice;
+}
+
+std::uint32_t Compiler::knob(double nominal, KnobKind kind, Origin origin, const char* what, const char* source, std::optional<text::Range> range) {
+  sheet_.nominal.push_back(nominal);
+  sheet_.knobs.push_back({kind, origin, what, source, range && range->is_band() ? range : std::nullopt});
+  return static_cast<std::uint32_t>(sheet_.nominal.size() - 1);
+}
+
+void Compiler::unit(Unit unit, Origin origin) {
+  sheet_.units.push_back(unit);
+  sheet_.unit_origin.push_back(origin);
+}
+
+void Compiler::lose(Fate fate, Port port, Origin origin) { sheet_.losses.push_back({origin, fate, port}); }
+
+void Compiler::fault(std::string code, base::Span span, std::string message, std::string hint) {
+  faults_.push_back({base::Severity::error, std::move(code), std::move(message), span, std::nullopt, std::move(hint)});
+}
+
+void Compiler::mark(base::Code code, Origin origin, base::Span span, std::string about, double value, double limit) {
+  sheet_.marks.push_back({code, origin, span, std::move(about), value, limit});
+}
+
+}  // namespace bloomset::flow

@@ -1,0 +1,90 @@
+// flow/compiler.hpp - the workbench of compile: what is known while a flowsheet is being built.
+//
+// compile.cpp orders the parts and leads through them; compile_take.cpp makes takes into units; compile_step.cpp
+// makes steps into units. Private to flow.
+#pragma once
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "flow/compile.hpp"
+#include "flow/modes.hpp"
+
+namespace bloomset::flow {
+
+/// A solid on its way through a part: a pod, a leaf, a peel, which a later step may leave behind.
+struct SolidPiece {
+  Port port = no_port;
+  std::string name;          // folded thing name, for `leave`
+  double holds = 0.0;        // kg of liquid a kg keeps when strained out
+};
+
+/// What is in the vessel at a point of a part.
+struct Stock {
+  Port liquid = no_port, ice = no_port;
+  std::vector<SolidPiece> solids;
+  std::vector<Port> asides;
+};
+
+/// One take already made into a unit.
+struct MadeTake {
+  Port liquid = no_port, ice = no_port;
+  std::vector<SolidPiece> solids;
+  bool emitted = false;
+};
+
+class Compiler {
+ public:
+  Compiler(const formula::Formula& formula, const larder::Larder& larder, const kit::Kit& kit, int serves)
+      : formula_(formula), larder_(larder), kit_(kit) {
+    sheet_.serves = serves;
+  }
+  base::Result<Flowsheet> build();
+
+ private:
+  // compile.cpp
+  void find_parts();
+  bool order_parts();
+  void check_draws();
+  void compile_part(std::uint16_t part, const std::vector<formula::Step>& steps);
+  void finish_serve(Stock& stock);
+
+  // compile_take.cpp
+  void emit_takes(std::uint16_t part, const std::vector<formula::Step>& steps);
+  void emit_bought(const formula::Take&, TakeInfo&, MadeTake&, const std::vector<Port>& refs, double factor);
+  void emit_draw(const formula::Take&, TakeInfo&, MadeTake&, const std::vector<Port>& vessel);
+  void emit_ice(const formula::Take&, TakeInfo&, MadeTake&, const std::optional<text::Range>& at_c);
+  std::vector<Port> base_of(std::uint16_t part) const;
+  std::optional<std::uint32_t> thing_of(const formula::Take&);
+  std::optional<std::uint16_t> part_named(const std::string& name) const;
+  bool is_left_later(const std::vector<formula::Step>& steps, std::size_t step, const std::string& thing) const;
+
+  // compile_step.cpp
+  void emit_step(std::uint16_t part, std::uint16_t number, const formula::Step&, Stock&);
+  void emit_vessel_shares(std::uint16_t part, std::uint16_t number, const formula::Step&, const Stock&);
+  std::optional<double> end_temperature(const ActRow&, const formula::Step&, Origin, StepInfo&);
+  void emit_leave(const formula::Step&, const ActRow&, Origin, Stock&);
+
+  // Building blocks.
+  Port port() { return sheet_.port_count++; }
+  Slice links(const std::vector<Port>& ports);
+  std::uint32_t knob(double nominal, KnobKind, Origin, const char* what, const char* source = "", std::optional<text::Range> range = std::nullopt);
+  void unit(Unit, Origin);
+  void lose(Fate, Port, Origin);
+  void fault(std::string code, base::Span span, std::string message, std::string hint = "");
+  void mark(base::Code code, Origin origin, base::Span span, std::string about, double value = 0.0, double limit = 0.0);
+  bool is_serve(std::uint16_t part) const { return sheet_.has_serve && part + 1U == sheet_.parts.size(); }
+  TakeInfo* take_info(Origin);
+
+  const formula::Formula& formula_;
+  const larder::Larder& larder_;
+  const kit::Kit& kit_;
+  Flowsheet sheet_;
+  std::vector<base::Diagnostic> faults_;
+  std::vector<std::uint16_t> order_;                       // parts, users after what they use
+  std::map<std::pair<std::uint16_t, std::uint32_t>, MadeTake> made_;   // (part, step << 16 | take) → ports
+  std::map<std::string, Port> marks_by_name_;              // of the part at hand: mark → port
+};
+
+}  // namespace bloomset::flow

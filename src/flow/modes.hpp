@@ -1,0 +1,41 @@
+// flow/modes.hpp - the variants of the unit operations and the order of their knobs: read by compile and by the acts.
+#pragma once
+
+#include <cstdint>
+
+namespace bloomset::flow {
+
+enum class TakeMode : std::uint8_t { mass, volume, share_of_refs };
+enum class DrawMode : std::uint8_t { mass, volume, share, share_of_refs, rest };
+enum class HeatEnd : std::uint8_t { temperature, mass, brix, share_of_start };
+
+// Knob orders. `amount` is kg, m3 or a share, by the mode.
+namespace take_knob {
+inline constexpr std::uint32_t amount = 0, celsius = 1, wet = 2;
+}
+namespace draw_knob {
+inline constexpr std::uint32_t amount = 0, there_is = 1;  // there_is: how much of the part one user's basis may draw (batches over serves)
+}
+namespace mix_knob {
+inline constexpr std::uint32_t co2_kept = 0, sticks = 1;
+}
+namespace heat_knob {
+inline constexpr std::uint32_t co2_kept = 0, sticks = 1, to_c = 2, evaporates_per_s = 3, seconds = 4, end = 5;
+}
+namespace infuse_knob {
+inline constexpr std::uint32_t co2_kept = 0, sticks = 1, to_c = 2, evaporates_per_s = 3, seconds = 4, extracts = 5, yield = 6;
+}
+namespace cool_knob {
+inline constexpr std::uint32_t co2_kept = 0, sticks = 1, to_c = 2;
+}
+namespace contact_knob {
+inline constexpr std::uint32_t co2_kept = 0, sticks = 1, seconds = 2, time_constant_s = 3, vessel_j_k = 4, vessel_c = 5;
+}
+namespace strain_knob {
+inline constexpr std::uint32_t co2_kept = 0, sticks = 1, pulp_out = 2, pulp_holds = 3;
+}
+namespace stand_knob {
+inline constexpr std::uint32_t seconds = 0, ice_time_s = 1, glass_time_s = 2, glass_j_k = 3, glass_c = 4;
+}
+
+}  // namespace bloomset::flow

@@ -1,0 +1,48 @@
+// flow/run.hpp - evaluates a flowsheet: (units, knobs) in, streams out.
+//
+// A pure function: no allocation, text, clock or globals; every inner solve takes a fixed number of passes, so one
+// lane and eight lanes agree bit for bit and differences are smooth. A `Batch` is made once and used for many runs.
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <span>
+#include <vector>
+
+#include "flow/flowsheet.hpp"
+#include "matter/properties.hpp"
+
+namespace bloomset::flow {
+
+/// What happened in a unit besides moving matter.
+enum class Event : std::uint8_t { none = 0, ice_gone = 1, end_not_reached = 2, more_than_there_is = 4 };
+
+/// Streams and accounts of one evaluation in each lane. Port p of lane l is `ports[p * Lanes + l]`.
+template <int Lanes>
+struct Batch {
+  std::vector<Stream> ports;
+  std::vector<double> heat_j;         // per unit and lane: heat taken from burner, room, cold place and vessel
+  std::vector<std::uint8_t> events;   // per unit and lane: bits of Event
+
+  explicit Batch(const Flowsheet& sheet) : ports(sheet.port_count * Lanes), heat_j(sheet.units.size() * Lanes), events(sheet.units.size() * Lanes) {}
+  const Stream& port(Port p, int lane = 0) const { return ports[p * static_cast<std::size_t>(Lanes) + static_cast<std::size_t>(lane)]; }
+};
+
+/// `knobs` holds one number a knob and lane: knob k of lane l is `knobs[k * Lanes + l]`.
+template <int Lanes>
+void run(const Flowsheet&, std::span<const double> knobs, Batch<Lanes>&) noexcept;
+
+extern template void run<1>(const Flowsheet&, std::span<const double>, Batch<1>&) noexcept;
+extern template void run<8>(const Flowsheet&, std::span<const double>, Batch<8>&) noexcept;
+
+/// The state to be read from a liquid port and the ice that lies in it (no_port: none).
+template <int Lanes>
+matter::State state_at(const Batch<Lanes>& batch, Port liquid, Port ice, int lane = 0) {
+  matter::State state;
+  state.liquid = batch.port(liquid, lane).mass;
+  state.enthalpy_j = batch.port(liquid, lane).enthalpy_j;
+  if (ice != no_port) state.floating_ice_kg = batch.port(ice, lane).mass[matter::Component::water];
+  return state;
+}
+
+}  // namespace bloomset::flow

@@ -1,0 +1,141 @@
+// sheet/sheet.hpp - everything computed for a formula, for a number of serves, a kit and a larder: one struct.
+//
+// `make_sheet` runs the flowsheet once and reads what a cook wants to know; `findings.cpp` joins codes with words.
+// Numbers are in the wire's units (DESIGN.md section 6) since this is what press prints and the API sends.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/finding.hpp"
+#include "base/result.hpp"
+#include "flow/flowsheet.hpp"
+#include "matter/properties.hpp"
+
+namespace bloomset::sheet {
+
+struct TakeLine {
+  std::string thing;
+  std::uint16_t step = 0;
+  double mass_g = 0.0;
+  double volume_ml = 0.0;                 // at 20 C, bought things; NaN where it says nothing (solids, ice)
+  std::optional<double> pieces;
+  double percent_of_base = 0.0, percent_of_total = 0.0;   // NaN where there is no base
+  std::string measure;                    // kitchen measure beside the grams; may be empty
+  std::string written;                    // the amount as written
+  bool agent = false, ice = false, maybe = false, made = false;
+  base::Span span;
+};
+
+struct StepLine {
+  std::uint16_t number = 0;
+  std::string act, vessel, place;
+  matter::Values after;                   // NaN everywhere if there is nothing in the vessel yet
+  double seconds = 0.0;
+  base::Span span;
+};
+
+struct LossLine {
+  std::string kind;                       // evaporates, sticks, pulp, stays, gas
+  std::uint16_t step = 0;
+  double mass_g = 0.0;
+};
+
+struct PartSheet {
+  std::string name;
+  bool ahead = false;
+  matter::Values values;                  // of the finished batch, or of one serve
+  double batch_mass_g = 0.0, used_per_serve_g = 0.0, batches = 1.0, left_over_g = 0.0, short_g = 0.0;
+  int rounds = 1;
+  std::vector<LossLine> losses;
+  std::vector<TakeLine> takes;
+  std::vector<StepLine> steps;
+  double ready_after_h = 0.0;             // sum of the steps' nominal times
+  std::optional<double> keeps_h;
+};
+
+/// A ribbon of the flow picture; masses for all serves.
+struct Ribbon {
+  std::string id, from, to;               // take:P.S.T, step:P.S, serve, stays, lost
+  double mass_g = 0.0, temperature_c = 0.0;
+  std::string look;                       // family of the matter: spirit, juice, ice …
+};
+
+struct StandardDrinks {
+  double us = 0.0, uk = 0.0, au = 0.0, eu = 0.0;
+};
+
+struct OrderLine {                        // what to have at hand, for all serves
+  std::string thing;
+  double mass_g = 0.0;
+  double volume_ml = 0.0;                 // NaN where it says nothing
+  std::optional<double> pieces;           // as bought: fruits, leaves
+  std::string note;                       // "about 6 lemons at 48 g juice each"
+  std::optional<double> cost;
+  std::string currency;
+};
+
+struct ServeSheet {
+  matter::Values at_service, merged;
+  double headroom_ml = 0.0;
+  double beside_g = 0.0;                  // rim and garnish: eaten or not, not in the drink
+  std::optional<double> cost;             // per serve; nothing if a price is missing
+  std::string vessel;
+  double brim_ml = 0.0;
+  std::vector<std::pair<double, double>> inside_mm;   // height, radius
+  StandardDrinks standard_drinks;
+  std::vector<std::string> allergens;     // codes, sorted; "?code": ask
+};
+
+struct TargetLine {
+  std::string target;
+  double value = 0.0;                     // NaN: cannot be given
+  bool met = false;
+  std::optional<double> until_minute;
+  base::Span span;
+};
+
+struct Balance {
+  double in_g = 0.0, served_g = 0.0, stays_g = 0.0, lost_g = 0.0, gas_g = 0.0;
+};
+
+struct Sheet {
+  std::string title;
+  int serves = 1;
+  std::vector<PartSheet> parts;
+  std::optional<ServeSheet> serve;
+  std::vector<Ribbon> streams;
+  std::vector<OrderLine> order;
+  std::vector<base::Finding> findings;
+  std::vector<TargetLine> targets;
+  Balance balance;
+  std::string digest;                     // of formula + larder + kit + calibration
+  bool stop() const;                      // a `stop` finding, or a target not met
+};
+
+struct Inputs {
+  const formula::Formula& formula;
+  const larder::Larder& larder;
+  const kit::Kit& kit;
+  std::optional<int> serves;
+  std::string formula_text;               // for the digest
+};
+
+/// Compiles, runs and reads. Errors are compile's.
+base::Result<Sheet> make_sheet(const Inputs&);
+
+/// Words of a finding code: severity, what it says, why, source, how it may be mended. One row a code that is raised.
+struct FindingWords {
+  base::Code code;
+  base::Weight weight;
+  const char* says;                       // with {value}, {limit}, {about}
+  const char* why;
+  const char* source;
+  const char* remedy;
+};
+const FindingWords* words_of(base::Code);
+/// Joins a mark with its words.
+base::Finding finding(const flow::Mark&, const flow::Flowsheet&, const base::Sources*);
+
+}  // namespace bloomset::sheet
