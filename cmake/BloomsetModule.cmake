@@ -1,6 +1,9 @@
 # bloomset_module(NAME SOURCES … [PUBLIC …] [PRIVATE …]): one static library a module.
 # PUBLIC and PRIVATE name what the module links; tests/law holds them against the module table of ARCHITECTURE.md.
-# bloomset_test(NAME SOURCES … LINKS …): one GoogleTest program, registered with CTest test by test.
+# bloomset_test(NAME SOURCES … LINKS … [RELEASE] [SPEED]): one GoogleTest program, registered with CTest test by test.
+#   RELEASE: also built and run on the program as shipped; SPEED: measures time, so run there only.
+# bloomset_script_test(NAME [RELEASE] [PYTHON] COMMAND …): a test that is a command; PYTHON puts the interpreter before it.
+# bloomset_fuzzer(NAME SOURCES … LINKS …): a libFuzzer program of the fuzz preset.
 include(GoogleTest)
 
 add_library(bloomset_warnings INTERFACE)
@@ -29,11 +32,63 @@ function(bloomset_module name)
   target_link_libraries(${name} PUBLIC ${arg_PUBLIC} bloomset_numbers PRIVATE ${arg_PRIVATE} bloomset_warnings)
 endfunction()
 
+# Tests of the shipped program are built on demand, so that building it does not wait for them.
+if(NOT TARGET release_tests)
+  add_custom_target(release_tests)
+endif()
+
 function(bloomset_test name)
-  cmake_parse_arguments(arg "" "" "SOURCES;LINKS" ${ARGN})
+  cmake_parse_arguments(arg "RELEASE;SPEED" "" "SOURCES;LINKS" ${ARGN})
+  if(BLOOMSET_TESTS STREQUAL "release" AND NOT arg_RELEASE AND NOT arg_SPEED)
+    return()
+  endif()
+  set(labels "")
+  if(arg_RELEASE OR arg_SPEED)
+    list(APPEND labels release)
+  endif()
+  if(arg_SPEED)
+    list(APPEND labels speed)
+  endif()
   add_executable(${name} ${arg_SOURCES})
+  if(BLOOMSET_TESTS STREQUAL "release")
+    set_target_properties(${name} PROPERTIES EXCLUDE_FROM_ALL ON)
+    add_dependencies(release_tests ${name})
+  endif()
   target_include_directories(${name} PRIVATE "${CMAKE_SOURCE_DIR}/tests")
   target_compile_definitions(${name} PRIVATE BLOOMSET_SOURCE_DIR="${CMAKE_SOURCE_DIR}" BLOOMSET_BINARY_DIR="${CMAKE_BINARY_DIR}")
   target_link_libraries(${name} PRIVATE ${arg_LINKS} GTest::gtest_main bloomset_warnings)
-  gtest_discover_tests(${name} DISCOVERY_MODE PRE_TEST)
+  if(labels)
+    gtest_discover_tests(${name} DISCOVERY_MODE PRE_TEST PROPERTIES LABELS "${labels}")
+  else()
+    gtest_discover_tests(${name} DISCOVERY_MODE PRE_TEST)
+  endif()
+endfunction()
+
+# Debian's own interpreter before any other: it is the one that sees Debian's python3-… packages.
+find_program(BLOOMSET_PYTHON NAMES python3 PATHS /usr/bin NO_DEFAULT_PATH)
+find_program(BLOOMSET_PYTHON NAMES python3)
+
+function(bloomset_script_test name)
+  cmake_parse_arguments(arg "RELEASE;PYTHON" "" "COMMAND" ${ARGN})
+  if(BLOOMSET_TESTS STREQUAL "release" AND NOT arg_RELEASE)
+    return()
+  endif()
+  if(arg_PYTHON)
+    if(NOT BLOOMSET_PYTHON)
+      message(FATAL_ERROR "python3 is not there, and the test ${name} needs it")
+    endif()
+    list(PREPEND arg_COMMAND "${BLOOMSET_PYTHON}" -B)
+  endif()
+  add_test(NAME ${name} COMMAND ${arg_COMMAND} WORKING_DIRECTORY "${CMAKE_SOURCE_DIR}")
+  if(arg_RELEASE)
+    set_tests_properties(${name} PROPERTIES LABELS release)
+  endif()
+endfunction()
+
+function(bloomset_fuzzer name)
+  cmake_parse_arguments(arg "" "" "SOURCES;LINKS" ${ARGN})
+  add_executable(${name} ${arg_SOURCES})
+  target_compile_options(${name} PRIVATE -fsanitize=fuzzer)
+  target_link_options(${name} PRIVATE -fsanitize=fuzzer)
+  target_link_libraries(${name} PRIVATE ${arg_LINKS} bloomset_warnings)
 endfunction()

@@ -7,10 +7,12 @@ namespace {
 
 // Columns count bytes, but a caret must stand under what one sees: bytes that continue a UTF-8 character
 // take no place, and a tab is kept so that the caret line runs parallel to the text line.
+bool continues_character(char c) { return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U; }
+
 std::string blank_for(std::string_view text) {
   std::string blank;
   for (const char c : text) {
-    if ((static_cast<unsigned char>(c) & 0xC0U) == 0x80U) continue;
+    if (continues_character(c)) continue;
     blank += c == '\t' ? '\t' : ' ';
   }
   return blank;
@@ -23,8 +25,11 @@ void show_place(std::string& out, const Span& span, const Sources& sources) {
   const std::size_t under = std::min<std::size_t>(std::max<std::uint32_t>(span.length, 1), line.size() - before);
   constexpr std::size_t widest = 160;  // a line of 10 MB must not be printed back
   if (line.size() > widest) {
-    const std::size_t from = before > 40 ? before - 40 : 0;
-    const std::string_view window = line.substr(from, widest);
+    std::size_t from = before > 40 ? before - 40 : 0, end = std::min(from + widest, line.size());
+    // The window's ends fall between characters; bytes that are no UTF-8 at all move them by at most three.
+    for (int i = 0; i < 3 && from > 0 && continues_character(line[from]); ++i) --from;
+    for (int i = 0; i < 3 && end < line.size() && continues_character(line[end]); ++i) --end;
+    const std::string_view window = line.substr(from, end - from);
     out.append("  ").append(window).append("\n  ").append(blank_for(window.substr(0, before - from))).append("^\n");
     return;
   }
