@@ -2,11 +2,12 @@
 #pragma once
 
 #include "matter/composition.hpp"
+#include "matter/solute.hpp"
 #include "units/quantity.hpp"
 
 namespace bloomset::matter {
 
-/// OIML R 22 (1975), general formula; w = mass fraction of ethanol 0..1, -20 to 40 C. Outside, it extrapolates through `liquid_volume`'s rule.
+/// OIML R 22 (1975), general formula; w = mass fraction of ethanol 0..1, -20 to 40 C. Outside, the excess volume stays as at the edge.
 units::Density ethanol_water_density(units::MassFraction ethanol, units::Temperature);
 /// Pure water: Tanaka 2001 (0-40 C), Kell 1975 above, joined without a step that matters (0.004 kg/m3).
 units::Density water_density(units::Temperature);
@@ -16,8 +17,12 @@ units::MassFraction ethanol_mass_fraction(units::VolumeFraction abv_20c);
 /// Strength at 20 C of an ethanol-water mixture: w rho(w, 20) / rho(1, 20).
 units::VolumeFraction abv_20c(units::MassFraction ethanol);
 
-/// Volume of a liquid at a temperature, rule A: V_OIML(water + ethanol) + sum m_i phi_i(w_i, T). Gas counts nothing. Valid -20 to 100 C.
+/// Volume of a liquid at a temperature, rule A: V_OIML(water + ethanol) + sum m_i phi_i(w, T). Gas counts nothing. Valid -20 to 100 C.
 units::Volume liquid_volume(const Composition&, units::Temperature);
+units::Volume liquid_volume(const Solutes&, units::Temperature);
+/// The fraction at which every solute is read: all dissolved / (all dissolved + water); fat, starch and fibre float and do not count.
+double dissolved_fraction(const Solutes&);
+/// Mass over volume, both without gas.
 units::Density liquid_density(const Composition&, units::Temperature);
 /// Strength: volume of pure ethanol at 20 C over volume of the liquid at 20 C.
 units::VolumeFraction strength(const Composition&);

@@ -8,6 +8,7 @@
 
 #include "matter/component_table.hpp"
 #include "matter/enthalpy_table.hpp"
+#include "matter/polynomial.hpp"
 
 namespace bloomset::matter {
 namespace {
@@ -16,13 +17,6 @@ using namespace table;
 
 constexpr double zero_c = 25.0;  // where every pure liquid's enthalpy is zero
 constexpr double water_kg_mol = 1e-3 * molar_mass_water, ethanol_kg_mol = 1e-3 * molar_mass_ethanol;
-
-template <std::size_t N>
-constexpr double value_at(const std::array<double, N>& c, double t) {
-  double sum = 0.0;
-  for (std::size_t k = N; k-- > 0;) sum = sum * t + c[k];
-  return sum;
-}
 
 // Coefficients of p(t + shift), by repeated synthetic division.
 template <std::size_t N>

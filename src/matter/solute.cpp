@@ -1,10 +1,11 @@
 #include "matter/solute.hpp"
 
+#include "matter/component_table.hpp"
+
 namespace bloomset::matter {
 namespace {
 
-// Standard atomic weights, abridged (IUPAC 2021).
-constexpr double hydrogen_g_mol = 1.008, chlorine_g_mol = 35.45;
+constexpr double hydrogen_g_mol = table::molar_mass_salt_hydrogen, chlorine_g_mol = table::molar_mass_chloride;
 
 struct Cation {
   Component component;
@@ -12,10 +13,10 @@ struct Cation {
   Solute chloride, exchange;
 };
 constexpr std::array<Cation, 4> cations = {{
-    {Component::sodium, 22.98977, 1.0, Solute::sodium_chloride, Solute::sodium_for_hydrogen},
-    {Component::potassium, 39.0983, 1.0, Solute::potassium_chloride, Solute::potassium_for_hydrogen},
-    {Component::calcium, 40.078, 2.0, Solute::calcium_chloride, Solute::calcium_for_hydrogen},
-    {Component::magnesium, 24.305, 2.0, Solute::magnesium_chloride, Solute::magnesium_for_hydrogen},
+    {Component::sodium, table::molar_mass_sodium, 1.0, Solute::sodium_chloride, Solute::sodium_for_hydrogen},
+    {Component::potassium, table::molar_mass_potassium, 1.0, Solute::potassium_chloride, Solute::potassium_for_hydrogen},
+    {Component::calcium, table::molar_mass_calcium, 2.0, Solute::calcium_chloride, Solute::calcium_for_hydrogen},
+    {Component::magnesium, table::molar_mass_magnesium, 2.0, Solute::magnesium_chloride, Solute::magnesium_for_hydrogen},
 }};
 
 constexpr std::size_t at(Solute s) { return static_cast<std::size_t>(s); }

@@ -1,0 +1,207 @@
+// matter/density.cpp - how the published formulas are evaluated and joined.
+//
+// Rule A: V = V(ethanol + water at their own ratio and t) + sum m_i phi_i. Every phi is read at the one fraction
+// w = all dissolved / (all dissolved + water), so any single solute in water, and any ethanol-water, is exact, and
+// two solutes that behave alike may be exchanged. Sucrose is the ICUMSA polynomial turned into an apparent volume:
+//   phi = (1 - S/rho) / rho_w,  rho = rho_w + w S.
+// Temperature: the other sugars swell as sucrose does; fat, protein, starch and fibre by Choi & Okos; all else keeps its volume at 20 C.
+// Outside -20 to 40 C ethanol-water keeps the excess volume it has at the edge, while its water (Kell) and its ethanol
+// (DIPPR) go on by their own formulas: the volume is continuous, its slope is not quite.
+// No measured densities of ethanol with sugar and water were found: +-2 kg/m3 for sweet spirits (the spread between additive rules).
+#include "matter/density.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "matter/component_table.hpp"
+#include "matter/density_table.hpp"
+#include "matter/polynomial.hpp"
+
+namespace bloomset::matter {
+namespace {
+
+using namespace table;
+
+constexpr double low_c = -20.0, high_c = 40.0, reference_c = 20.0;
+
+// The general formula of OIML R 22 [kg/m3].
+constexpr double oiml(double p, double t_c) {
+  const double d = t_c - reference_c;
+  const double slope[] = {oiml_b[0] + p * value_at(oiml_c1, p), oiml_b[1] + p * value_at(oiml_c2, p), oiml_b[2] + p * value_at(oiml_c3, p),
+                          oiml_b[3] + p * value_at(oiml_c4, p), oiml_b[4] + p * value_at(oiml_c5, p), oiml_b[5]};
+  double sum = 0.0;
+  for (std::size_t k = 6; k-- > 0;) sum = (sum + slope[k]) * d;
+  return value_at(oiml_a, p) + sum;
+}
+
+constexpr double kell(double t) { return value_at(kell_numerator, t) / (1.0 + kell_denominator * t); }
+
+double ethanol_alone(double t_c) {
+  const auto& c = density_ethanol;
+  const double t_k = t_c + units::zero_celsius_k;
+  return molar_mass_ethanol * c[0] / std::pow(c[1], 1.0 + std::pow(1.0 - t_k / c[2], c[3]));
+}
+
+// Volume [m3] of water and ethanol together.
+double ethanol_water_m3(double water, double ethanol, double t_c) {
+  const double both = water + ethanol;
+  if (!(both > 0.0)) return 0.0;
+  const double edge = std::clamp(t_c, low_c, high_c);
+  double volume = both / oiml(ethanol / both, edge);
+  if (edge != t_c) {
+    volume += water * (1.0 / kell(t_c) - 1.0 / kell(edge));
+    if (ethanol > 0.0) volume += ethanol * (1.0 / ethanol_alone(t_c) - 1.0 / ethanol_alone(edge));
+  }
+  return volume;
+}
+
+// Apparent specific volume of sucrose [m3/kg] at mass fraction w.
+double sucrose_volume(double w, double t_c) {
+  const double water = value_at(icumsa_water_numerator, t_c) / (1.0 + icumsa_water_denominator * t_c), d = (t_c - reference_c) / 100.0;
+  const double s = value_at(icumsa_c0, w) +
+                   d * (value_at(icumsa_c1, w) + d * (value_at(icumsa_c2, w) + d * (value_at(icumsa_c3, w) + d * value_at(icumsa_c4, w))));
+  return (1.0 - s / (water + w * s)) / water;
+}
+
+using Phi = std::array<double, 3>;  // of w^0..w^2 [m3/kg] at 20 C
+
+constexpr Phi in_m3(const Phi& cm3_g) { return {1e-3 * cm3_g[0], 1e-3 * cm3_g[1], 1e-3 * cm3_g[2]}; }
+constexpr Phi in_m3(double cm3_g) { return {1e-3 * cm3_g, 0.0, 0.0}; }
+
+constexpr double food_m3_kg(const std::array<double, 2>& food) { return 1.0 / value_at(food, reference_c); }
+
+// A cation other than sodium in hydrogen's place: the molar volume of sodium's, `charge` times, and the difference of the ions.
+constexpr Phi exchange(double molar_mass, double charge, double more_cm3_mol) {
+  const double sodium_g = charge * (molar_mass_sodium - molar_mass_salt_hydrogen), cation_g = molar_mass - charge * molar_mass_salt_hydrogen;
+  Phi phi{};
+  for (std::size_t k = 0; k < phi.size(); ++k) phi[k] = 1e-3 * apparent_volume_sodium_for_hydrogen[k] * sodium_g / cation_g;
+  phi[0] += 1e-3 * more_cm3_mol / cation_g;
+  return phi;
+}
+
+constexpr std::array<Phi, solute_count> phi_20c = [] {
+  std::array<Phi, solute_count> phi{};
+  const auto set = [&phi](Solute s, Phi value) { phi[static_cast<std::size_t>(s)] = value; };
+  set(Solute::glucose, in_m3(apparent_volume_glucose));
+  set(Solute::fructose, in_m3(apparent_volume_fructose));
+  set(Solute::maltose, in_m3(apparent_volume_maltose));
+  set(Solute::lactose, in_m3(apparent_volume_lactose));
+  set(Solute::erythritol, in_m3(apparent_volume_erythritol));
+  set(Solute::allulose, in_m3(apparent_volume_fructose));  // fructose's epimer
+  set(Solute::glycerol, in_m3(apparent_volume_glycerol));
+  set(Solute::citric_acid, in_m3(apparent_volume_citric_acid));
+  set(Solute::malic_acid, in_m3(apparent_volume_malic_acid));
+  set(Solute::tartaric_acid, in_m3(apparent_volume_tartaric_acid));
+  set(Solute::lactic_acid, in_m3(apparent_volume_lactic_acid));
+  set(Solute::acetic_acid, in_m3(apparent_volume_acetic_acid));
+  set(Solute::ascorbic_acid, in_m3(apparent_volume_ascorbic_acid));
+  set(Solute::succinic_acid, in_m3(apparent_volume_succinic_acid));
+  set(Solute::quinic_acid, in_m3(apparent_volume_quinic_acid));
+  set(Solute::oxalic_acid, in_m3(apparent_volume_oxalic_acid));
+  set(Solute::phosphoric_acid, in_m3(apparent_volume_phosphoric_acid));
+  set(Solute::gluconic_acid, in_m3(apparent_volume_gluconic_acid));
+  set(Solute::carbonic_acid, in_m3(apparent_volume_carbonic_acid));
+  set(Solute::sodium_chloride, in_m3(apparent_volume_sodium_chloride));
+  set(Solute::potassium_chloride, in_m3(apparent_volume_potassium_chloride));
+  set(Solute::calcium_chloride, in_m3(apparent_volume_calcium_chloride));
+  set(Solute::magnesium_chloride, in_m3(apparent_volume_magnesium_chloride));
+  set(Solute::sodium_for_hydrogen, in_m3(apparent_volume_sodium_for_hydrogen));
+  set(Solute::potassium_for_hydrogen, exchange(molar_mass_potassium, 1.0, exchange_volume_potassium));
+  set(Solute::calcium_for_hydrogen, exchange(molar_mass_calcium, 2.0, exchange_volume_calcium));
+  set(Solute::magnesium_for_hydrogen, exchange(molar_mass_magnesium, 2.0, exchange_volume_magnesium));
+  set(Solute::protein, {food_m3_kg(food_density_protein), 0.0, 0.0});
+  set(Solute::fat, {food_m3_kg(food_density_fat), 0.0, 0.0});
+  set(Solute::starch, {food_m3_kg(food_density_starch), 0.0, 0.0});
+  set(Solute::fibre, {food_m3_kg(food_density_fibre), 0.0, 0.0});
+  set(Solute::other_solids, in_m3(apparent_volume_other_solids));
+  set(Solute::agents, in_m3(apparent_volume_other_solids));
+  return phi;
+}();
+
+constexpr std::size_t at(Solute s) { return static_cast<std::size_t>(s); }
+
+// Volume [m3] of the solutes from `first` up to `last` at 20 C.
+double phi_sum(const Solutes& s, std::size_t first, std::size_t last, double w) {
+  double sum0 = 0.0, sum1 = 0.0, sum2 = 0.0;
+  for (std::size_t i = first; i < last; ++i) {
+    sum0 += s.kg[i] * phi_20c[i][0];
+    sum1 += s.kg[i] * phi_20c[i][1];
+    sum2 += s.kg[i] * phi_20c[i][2];
+  }
+  return sum0 + w * (sum1 + w * sum2);
+}
+
+double food_swelling(const std::array<double, 2>& food, double t_c) { return 1.0 / value_at(food, t_c) - food_m3_kg(food); }
+
+double solutes_m3(const Solutes& s, double t_c) {
+  const double w = dissolved_fraction(s);
+  double volume = phi_sum(s, at(Solute::allulose) + 1, solute_count, w) + s[Solute::erythritol] * phi_20c[at(Solute::erythritol)][0];
+  const double sugars = phi_sum(s, at(Solute::sucrose), at(Solute::erythritol), w) + phi_sum(s, at(Solute::allulose), at(Solute::allulose) + 1, w);
+  const double sucrose = sucrose_volume(w, t_c);
+  volume += s[Solute::sucrose] * sucrose;
+  if (t_c == reference_c) return volume + sugars;
+  return volume + sugars * (sucrose / sucrose_volume(w, reference_c)) + s[Solute::fat] * food_swelling(food_density_fat, t_c) +
+         s[Solute::protein] * food_swelling(food_density_protein, t_c) + s[Solute::starch] * food_swelling(food_density_starch, t_c) +
+         s[Solute::fibre] * food_swelling(food_density_fibre, t_c);
+}
+
+}  // namespace
+
+double dissolved_fraction(const Solutes& s) {
+  const double dissolved = s.total_kg() - s[Solute::fat] - s[Solute::starch] - s[Solute::fibre], with_water = dissolved + s.water_kg;
+  return with_water > 0.0 ? dissolved / with_water : 0.0;
+}
+
+units::Density ethanol_water_density(units::MassFraction ethanol, units::Temperature temperature) {
+  return {1.0 / ethanol_water_m3(1.0 - ethanol.si, ethanol.si, units::in_celsius(temperature))};
+}
+
+units::Density water_density(units::Temperature temperature) {
+  const double t = units::in_celsius(temperature);
+  if (t > high_c) return {kell(t)};
+  const auto& a = tanaka;
+  return {a[4] * (1.0 - (t + a[0]) * (t + a[0]) * (t + a[1]) / (a[2] * (t + a[3])))};
+}
+
+units::MassFraction ethanol_mass_fraction(units::VolumeFraction abv) {
+  // f(w) = w rho(w) - abv rho(1): rising in w all the way; the guess leaves out the contraction.
+  constexpr double ethanol = value_at(oiml_a, 1.0), water = value_at(oiml_a, 0.0);
+  double w = abv.si * ethanol / (abv.si * ethanol + (1.0 - abv.si) * water);
+  for (int pass = 0; pass < 5; ++pass) {
+    double rho = 0.0, slope = 0.0;
+    for (std::size_t k = oiml_a.size(); k-- > 0;) {
+      slope = slope * w + rho;
+      rho = rho * w + oiml_a[k];
+    }
+    w -= (w * rho - abv.si * ethanol) / (rho + w * slope);
+  }
+  return {w};
+}
+
+units::VolumeFraction abv_20c(units::MassFraction ethanol) {
+  return {ethanol.si * value_at(oiml_a, ethanol.si) / value_at(oiml_a, 1.0)};
+}
+
+units::Volume liquid_volume(const Solutes& s, units::Temperature temperature) {
+  const double t = units::in_celsius(temperature);
+  return {ethanol_water_m3(s.water_kg, s.ethanol_kg, t) + solutes_m3(s, t)};
+}
+
+units::Volume liquid_volume(const Composition& composition, units::Temperature temperature) {
+  return liquid_volume(solutes(composition), temperature);
+}
+
+units::Density liquid_density(const Composition& composition, units::Temperature temperature) {
+  const Solutes s = solutes(composition);
+  return {(s.total_kg() + s.water_kg + s.ethanol_kg) / liquid_volume(s, temperature).si};
+}
+
+units::VolumeFraction strength(const Composition& composition) {
+  const units::Temperature reference = units::celsius(reference_c);
+  const double ethanol_m3 = composition[Component::ethanol] / value_at(oiml_a, 1.0);
+  return ethanol_m3 > 0.0 ? units::VolumeFraction{ethanol_m3 / liquid_volume(composition, reference).si} : units::VolumeFraction{0.0};
+}
+
+units::Density ice_density(units::Temperature temperature) { return {value_at(food_density_ice, units::in_celsius(temperature))}; }
+
+}  // namespace bloomset::matter
