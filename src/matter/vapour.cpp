@@ -3,11 +3,12 @@
 #include <algorithm>
 #include <cmath>
 
+#include "matter/vapour_table.hpp"
+
 namespace bloomset::matter {
 namespace {
 
-constexpr double van_laar_ethanol = 1.6798, van_laar_water = 0.9227;  // memory: Perry's Chemical Engineers' Handbook, 1 atm
-constexpr double vapour_pressure_ratio = 2.29;                        // P_ethanol / P_water, 78-100 C: 2.32 to 2.23 (memory: CRC Handbook)
+using table::van_laar_ethanol, table::van_laar_water, table::vapour_pressure_ratio;
 constexpr double ethanol_kg_mol = 0.046069, water_kg_mol = 0.0180153;
 constexpr int bites = 8;
 
