@@ -5,10 +5,10 @@
 namespace bloomset::base {
 namespace {
 
-// Columns count bytes, but a caret must stand under what one sees: bytes that continue a UTF-8 character
-// take no place, and a tab is kept so that the caret line runs parallel to the text line.
 bool continues_character(char c) { return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U; }
 
+// Columns count bytes, but a caret must stand under what one sees: bytes that continue a UTF-8 character
+// take no place, and a tab is kept so that the caret line runs parallel to the text line.
 std::string blank_for(std::string_view text) {
   std::string blank;
   for (const char c : text) {
