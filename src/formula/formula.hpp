@@ -148,7 +148,7 @@ struct Target {
   std::optional<double> at_minute;
   Wish wish = Wish::within;
   double low = 0.0, high = 0.0;          // at_least uses low, at_most high, equal both
-  std::string text;                      // as written
+  std::string text;                      // as written; empty it after changing a value, and `write` prints the values
   base::Span span;
   friend bool operator==(const Target& a, const Target& b) {
     return a.of_serve == b.of_serve && a.part == b.part && a.property == b.property && a.at_minute == b.at_minute && a.wish == b.wish && a.low == b.low && a.high == b.high;
@@ -178,6 +178,14 @@ struct Formula {
 
 /// Gives the text of a borrowed file, by the name written in the document; empty if there is none.
 using Borrower = std::function<std::optional<std::string>(const std::string& file)>;
+
+/// Every name a target may speak of, the wire key it is judged by ("abv" → "abv_percent"; empty if there is no such name), and
+/// the unit in which `write` prints it. Values of `fill` are fractions, of `pressure` bar gauge at service, of `ready_after` hours.
+const std::vector<std::string>& target_names();
+std::string_view target_key(std::string_view target_name);
+std::string_view target_unit(std::string_view target_name);
+/// One target from a text that stands alone (the command line's `--target`).
+std::optional<Target> read_target_text(text::Cursor, text::Measures, text::Faults&);
 
 /// Limits that keep time and memory bounded: a document of at most 4 MB, 512 parts, 4,096 steps, 16,384 takes.
 /// Reads a document; borrowed parts are read through `borrower` and appended (a borrow that borrows itself is a fault).

@@ -70,6 +70,11 @@ std::optional<Range> read_number(Cursor&, Faults&);
 /// Prints an amount so that reading it back gives the same one.
 std::string print(const Amount&, Measures);
 
+/// Durations, temperatures and shares in the shortest form that reads back as the same: `10-12 min`, `-20 to -18 C`, `74-80 %`.
+std::string print_duration(const Range& seconds);
+std::string print_temperature(const Range& celsius);
+std::string print_share(const Range& fraction);
+
 /// `12.3`: at most `digits` significant digits, no exponent, no trailing zeros; "–" is never printed for a NaN (caller checks).
 std::string print_number(double, int digits = 4);
 
