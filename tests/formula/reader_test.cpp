@@ -7,7 +7,7 @@ namespace {
 
 using namespace bloomset;
 
-constexpr std::string_view harbour_light = R"(bloomset = 1
+constexpr std::string_view harbour_light = R"toml(bloomset = 1
 title    = "Harbour Light"
 measures = "metric"
 serves   = 6
@@ -55,15 +55,15 @@ pour = [
   { do = "dispense", take = ["12 g 'orange cloud'"] },
   { do = "garnish", take = ["1 piece mint sprig"], maybe = true },
 ]
-)";
+)toml";
 
-constexpr std::string_view syrups = R"(bloomset = 1
+constexpr std::string_view syrups = R"toml(bloomset = 1
 title = "Syrups"
 [[part]]
 name = "house syrup"
 made = "ahead"
 step = [ { do = "dissolve", take = ["100 g sugar", "100 g water"] } ]
-)";
+)toml";
 
 base::Result<formula::Formula> read(std::string_view text, base::Sources& sources) {
   return formula::read("test.toml", std::string(text), sources, [](const std::string& file) -> std::optional<std::string> {
