@@ -55,14 +55,6 @@ double ethanol_water_m3(double water, double ethanol, double t_c) {
   return volume;
 }
 
-// Apparent specific volume of sucrose [m3/kg] at mass fraction w.
-double sucrose_volume(double w, double t_c) {
-  const double water = value_at(icumsa_water_numerator, t_c) / (1.0 + icumsa_water_denominator * t_c), d = (t_c - reference_c) / 100.0;
-  const double s = value_at(icumsa_c0, w) +
-                   d * (value_at(icumsa_c1, w) + d * (value_at(icumsa_c2, w) + d * (value_at(icumsa_c3, w) + d * value_at(icumsa_c4, w))));
-  return (1.0 - s / (water + w * s)) / water;
-}
-
 using Phi = std::array<double, 3>;  // of w^0..w^2 [m3/kg] at 20 C
 
 constexpr Phi in_m3(const Phi& cm3_g) { return {1e-3 * cm3_g[0], 1e-3 * cm3_g[1], 1e-3 * cm3_g[2]}; }
@@ -137,15 +129,22 @@ double solutes_m3(const Solutes& s, double t_c) {
   const double w = dissolved_fraction(s);
   double volume = phi_sum(s, at(Solute::allulose) + 1, solute_count, w) + s[Solute::erythritol] * phi_20c[at(Solute::erythritol)][0];
   const double sugars = phi_sum(s, at(Solute::sucrose), at(Solute::erythritol), w) + phi_sum(s, at(Solute::allulose), at(Solute::allulose) + 1, w);
-  const double sucrose = sucrose_volume(w, t_c);
+  const double sucrose = sucrose_apparent_volume(w, t_c);
   volume += s[Solute::sucrose] * sucrose;
   if (t_c == reference_c) return volume + sugars;
-  return volume + sugars * (sucrose / sucrose_volume(w, reference_c)) + s[Solute::fat] * food_swelling(food_density_fat, t_c) +
+  return volume + sugars * (sucrose / sucrose_apparent_volume(w, reference_c)) + s[Solute::fat] * food_swelling(food_density_fat, t_c) +
          s[Solute::protein] * food_swelling(food_density_protein, t_c) + s[Solute::starch] * food_swelling(food_density_starch, t_c) +
          s[Solute::fibre] * food_swelling(food_density_fibre, t_c);
 }
 
 }  // namespace
+
+double sucrose_apparent_volume(double w, double t_c) {
+  const double water = value_at(icumsa_water_numerator, t_c) / (1.0 + icumsa_water_denominator * t_c), d = (t_c - reference_c) / 100.0;
+  const double s = value_at(icumsa_c0, w) +
+                   d * (value_at(icumsa_c1, w) + d * (value_at(icumsa_c2, w) + d * (value_at(icumsa_c3, w) + d * value_at(icumsa_c4, w))));
+  return (1.0 - s / (water + w * s)) / water;
+}
 
 double dissolved_fraction(const Solutes& s) {
   const double dissolved = s.total_kg() - s[Solute::fat] - s[Solute::starch] - s[Solute::fibre], with_water = dissolved + s.water_kg;

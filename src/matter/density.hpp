@@ -22,6 +22,8 @@ units::Volume liquid_volume(const Composition&, units::Temperature);
 units::Volume liquid_volume(const Solutes&, units::Temperature);
 /// The fraction at which every solute is read: all dissolved / (all dissolved + water); fat, starch and fibre float and do not count.
 double dissolved_fraction(const Solutes&);
+/// Apparent specific volume of sucrose [m3/kg] at a mass fraction 0..0.85 and 0 to 80 C (ICUMSA SPS-4).
+double sucrose_apparent_volume(double mass_fraction, double t_c);
 /// Mass over volume, both without gas.
 units::Density liquid_density(const Composition&, units::Temperature);
 /// Strength: volume of pure ethanol at 20 C over volume of the liquid at 20 C.
