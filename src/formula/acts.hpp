@@ -1,4 +1,4 @@
-// formula/acts.hpp - which keys a step of each act may carry: the table of DESIGN.md section 5, once.
+// formula/acts.hpp - which keys a step of each act may carry: the table of docs/formula.md, once.
 //
 // The reader refuses a key that the act does not have, and the message lists what it has. Internal to formula.
 #pragma once

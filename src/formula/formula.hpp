@@ -1,4 +1,4 @@
-// formula/formula.hpp - the document: one drink or dish as written (DESIGN.md section 5).
+// formula/formula.hpp - the document: one drink or dish as written (docs/formula.md).
 //
 // A `Formula` is the text taken apart and nothing more: names are not resolved (flow does that), nothing is computed.
 // Every value keeps its span. `read` reports every fault of the document at once; `write` prints a document that
@@ -18,7 +18,7 @@
 
 namespace bloomset::formula {
 
-/// Every act a step may name, in DESIGN's order. Which of them flow computes is flow's table of acts.
+/// Every act a step may name, in the order of docs/formula.md. Which of them flow computes is flow's table of acts.
 enum class Act : std::uint8_t {
   combine, dissolve, dilute, pour, float_on, layer, top, garnish, rim, roll, rinse,
   warm, boil, reduce, chill, freeze, rest, degas, infuse, strain, torch,
@@ -144,7 +144,7 @@ enum class Wish { at_least, at_most, within, equal };
 struct Target {
   bool of_serve = true;
   std::string part;                      // where not of the serve
-  std::string property;                  // DESIGN name: abv, sugar, acidity, …
+  std::string property;                  // a name of docs/formula.md: abv, sugar, acidity, …
   std::optional<double> at_minute;
   Wish wish = Wish::within;
   double low = 0.0, high = 0.0;          // at_least uses low, at_most high, equal both
@@ -191,6 +191,9 @@ std::optional<Target> read_target_text(text::Cursor, text::Measures, text::Fault
 /// Reads a document; borrowed parts are read through `borrower` and appended (a borrow that borrows itself is a fault).
 /// `sources` receives every text read, so that diagnostics can show lines.
 base::Result<Formula> read(std::string name, std::string text, base::Sources& sources, const Borrower& borrower);
+
+/// Reads one take as a text, outside a document: `60 mL spirit (40 %vol)`. `origin` is where the text stands.
+std::optional<Take> read_take(std::string_view text, base::Span origin, text::Measures, text::Faults&);
 
 /// Prints the document in our order and spacing. read(write(f)) == f; borrowed parts are not printed.
 std::string write(const Formula&);

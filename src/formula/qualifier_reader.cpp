@@ -1,6 +1,6 @@
 // formula/qualifier_reader.cpp - the bracket behind a bought thing: `(40 %vol)`, `(65 brix read, pasteurised)`, `(pH 3.4)`.
 //
-// The list of words is closed (DESIGN.md section 5); which of them a thing allows is a fact of its larder row. A number
+// The list of words is closed (docs/formula.md); which of them a thing allows is a fact of its larder row. A number
 // is one number, since the width of a property belongs to the larder.
 #include <array>
 #include <cmath>

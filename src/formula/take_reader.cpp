@@ -183,4 +183,13 @@ std::optional<Take> read_take(const text::Node& node, Reading& reading) {
   return take;
 }
 
+std::optional<Take> read_take(std::string_view text, base::Span origin, text::Measures measures, text::Faults& faults) {
+  text::Node node;
+  node.kind = text::NodeKind::string;
+  node.string = std::string(text);
+  node.span = node.inside = origin;
+  Reading reading{faults, origin.source, measures};
+  return read_take_text(node, reading);
+}
+
 }  // namespace bloomset::formula
