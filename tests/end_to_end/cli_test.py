@@ -51,7 +51,7 @@ name = "cordial"
 made = "ahead"
   [[part.step]]
   do = "combine"
-  take = ["180 g orange juice", "90 g sucrose", "40 mL lime juice"]
+  take = ["180 g orange juice", "90 g white sugar", "40 mL lime juice"]
   [[part.step]]
   do = "warm"
   to = "60 C"
@@ -200,7 +200,7 @@ class Mix(Cli):
             ("0 g water", ""),
             ("water", ""),
             ("5 parsec water", "parsec"),
-            ("2 cup water", "cup"),  # the metric system, which holds unless a document says another, has no cup
+            ("2 cup water", "cup"),  # a command has no document that could say which cup
             ("10 g water +", ""),
             ("10 g water (40 %vol)", ""),
             ("", ""),

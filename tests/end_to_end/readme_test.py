@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""readme_test.py PROGRAM [--rewrite] [FILE.md …] - keeps the output shown in README.md and docs/ true.
+"""readme_test.py PROGRAM [--rewrite] [FILE …] - keeps the output shown in README.md and docs/ true.
 
 Every fenced block marked ```console is read: a line `$ COMMAND` is run in the project's root, where `build/bloomset`
 stands for PROGRAM, and what it prints must be the lines that follow it. A line `…` alone stands for any lines in between,
