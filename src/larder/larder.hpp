@@ -6,6 +6,7 @@
 // acids have lost, so that charge balance gives back the measured pH.
 #pragma once
 
+#include <cstdint>
 #include <memory>
 #include <optional>
 #include <string>
@@ -34,8 +35,8 @@ enum class Family : std::uint8_t {
 
 /// How one property of a thing varies from buy to buy: a normal law of that relative or absolute width (one standard deviation).
 struct Variability {
-  std::string property;  // "brix", "acid", "ph", "strength", "mass_a_piece"
-  double width = 0.0;
+  std::string property;  // "brix", "acid", "ph", "strength", "mass_a_piece", "wet", "bloom"
+  double width = 0.0;        // a share of the value, or (relative = false) in the property's unit
   bool relative = true;
   std::string source;
 };
@@ -64,9 +65,10 @@ struct Thing {
   bool live_enzyme = false;                  // protease that has seen no heat
   bool raw_egg = false;
   bool heat_treated = true;
-  std::optional<double> carbonation_g_l;     // dissolved CO2, g/L, in a closed bottle
+  std::optional<double> carbonation_g_l;     // dissolved CO2, g/L, in a closed bottle; its mass stands in per_kg as carbon dioxide
   std::optional<double> ice_wet;             // ice: surface water as a share of its mass; makes the thing ice
   double ice_c = 0.0;                        // ice: its own temperature
+  std::optional<double> bloom;               // gelatin: Bloom strength [g]
   std::vector<std::string> allergens;        // codes of data/larder/allergens.csv; "?code": ask
   bool allergens_known = true;
   std::optional<Pack> pack;
