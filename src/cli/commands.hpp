@@ -1,0 +1,14 @@
+// cli/commands.hpp - the commands, one file each: options in, text on the streams, exit code out.
+#pragma once
+
+#include "cli/desk.hpp"
+#include "cli/options.hpp"
+
+namespace bloomset::cli {
+
+int run_sheet(const SheetOptions&, const Common&, const Streams&);
+int run_check(const CheckOptions&, const Common&, const Streams&);
+int run_mix(const MixOptions&, const Common&, const Streams&);
+int run_chill(const ChillOptions&, const Common&, const Streams&);
+
+}  // namespace bloomset::cli

@@ -1,0 +1,53 @@
+// cli/options.hpp - the command line as plain values: which command, with what. The only file behind it that knows CLI11
+// is options.cpp. Quantities stay texts here; the commands read them, so that a fault can point at the very letter.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace bloomset::cli {
+
+struct Common {
+  bool json = false;
+  std::optional<std::string> larder, kit, calibration;   // files that add to what is built in
+};
+
+struct SheetOptions {
+  std::string formula;
+  std::optional<int> serves;            // nothing: the document's own number
+};
+
+struct CheckOptions {
+  std::vector<std::string> paths;       // formulas and folders
+};
+
+struct MixOptions {
+  std::string mixture;
+  std::string at = "20 C";
+};
+
+struct ChillOptions {
+  std::string mixture;
+  std::string at = "20 C";              // of liquid and vessel before the ice
+  std::string ice, ice_at = "0 C";
+  std::optional<std::string> to, for_how_long, by;   // neither `to` nor `for`: to equilibrium
+  std::string leftover_ice = "inert";
+  std::string surface_water = "0 g", vessel_heat = "0 J/K";
+};
+
+struct Request {
+  Common common;
+  std::variant<std::monostate, SheetOptions, CheckOptions, MixOptions, ChillOptions> command;
+};
+
+/// What came of reading the command line: a request, or (help, version, a fault) texts and an exit code.
+struct Reading {
+  std::optional<Request> request;
+  int exit_code = 0;
+  std::string out, err;
+};
+Reading read_command_line(int count, const char* const* words);
+
+}  // namespace bloomset::cli

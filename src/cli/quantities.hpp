@@ -1,0 +1,29 @@
+// cli/quantities.hpp - quantities of the command line: `20C`, `-18 C`, `200g`, `12s`, `70J/K`, with or without a blank.
+//
+// Each option's text becomes a source of its own, so that a fault is shown under its letters like one in a document.
+#pragma once
+
+#include <string>
+
+#include "base/diagnostic.hpp"
+#include "text/amount.hpp"
+#include "units/quantity.hpp"
+
+namespace bloomset::cli {
+
+/// Reads options one by one and gathers every fault. What could not be read answers zero; look at `faults` before use.
+class QuantityReader {
+ public:
+  explicit QuantityReader(base::Sources& sources) : sources_(sources) {}
+  units::Temperature temperature(const char* option, const std::string& written);
+  units::Mass mass(const char* option, const std::string& written);
+  units::Duration duration(const char* option, const std::string& written);
+  units::HeatCapacity heat_capacity(const char* option, const std::string& written);
+  void fault(const char* option, const std::string& written, std::string code, std::string message, std::string hint);
+  text::Faults faults;
+
+ private:
+  base::Sources& sources_;
+};
+
+}  // namespace bloomset::cli

@@ -1,0 +1,43 @@
+// press/figure.hpp - numbers as they stand on paper: sensible digits, a true minus sign, no rounding before here.
+//
+// Masses and volumes: from 100 none, from 10 one, below two decimals (a scale of 0.01 g shows no more). Percents: from
+// 1 one decimal, below two. What is there but would print as nothing reads `<0.01`; what cannot be given reads `—`.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+
+#include "matter/properties.hpp"
+#include "text/amount.hpp"
+
+namespace bloomset::press {
+
+inline constexpr std::string_view not_given = "—";
+
+/// How many decimals a kind of number gets.
+enum class Digits : std::uint8_t { whole, one, two, three, four, amount, agent, percent };
+
+/// The number alone. NaN and infinities read `—`.
+std::string figure(double, Digits);
+/// Number, no-break blank, unit; without the unit where the number cannot be given.
+std::string figure(double, Digits, std::string_view unit);
+
+/// `12 s`, `1 min 30 s`, `3 h`, `2 d`; a no-break blank inside.
+std::string duration(double seconds);
+/// Bands as written in the document, with dashes and minus signs of print: `10–12 min`, `−20 to −18 °C`.
+std::string duration(const text::Range& seconds);
+std::string temperature(const text::Range& celsius);
+std::string temperature(double celsius);
+
+/// How one property is named and measured on paper.
+struct PropertyLine {
+  matter::Property property;
+  std::string_view label, unit;
+  Digits digits;
+};
+const PropertyLine& line_of(matter::Property);
+/// `13.8 %vol`.
+std::string figure(const matter::Values&, matter::Property);
+
+}  // namespace bloomset::press

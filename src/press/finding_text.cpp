@@ -1,0 +1,45 @@
+#include "press/finding_text.hpp"
+
+#include <algorithm>
+
+#include "press/figure.hpp"
+
+namespace bloomset::press {
+namespace {
+
+// Sentences come from a table of words; on the page each begins large and ends with a stop.
+std::string sentence(std::string_view words) {
+  std::string out = clean(words);
+  if (out.empty()) return out;
+  if (out[0] >= 'a' && out[0] <= 'z') out[0] = static_cast<char>(out[0] - 'a' + 'A');
+  if (!out.ends_with('.') && !out.ends_with('?') && !out.ends_with('!')) out += '.';
+  return out + " ";
+}
+
+}  // namespace
+
+void print_finding(Page& page, std::size_t indent, const base::Finding& finding) {
+  std::string words = sentence(finding.says) + sentence(finding.why);
+  for (const base::Remedy& remedy : finding.remedies)
+    if (!remedy.says.empty()) words += "What to do: " + sentence(remedy.says);
+  if (finding.from_serves) words += "From " + figure(*finding.from_serves, Digits::whole) + " serves on. ";
+  if (!finding.source.empty()) words += "[" + clean(finding.source) + "]";
+  page.paragraph(std::string(indent, ' ') + left(base::name(finding.weight), 4) + "  ", words);
+}
+
+std::size_t FindingDesk::say(Page& page, std::size_t indent, const std::function<bool(const base::Finding&)>& here) {
+  std::size_t count = 0;
+  for (const base::Weight weight : {base::Weight::stop, base::Weight::mind, base::Weight::note}) {
+    for (std::size_t i = 0; i < findings_.size(); ++i) {
+      if (said_[i] || findings_[i].weight != weight || !here(findings_[i])) continue;
+      said_[i] = true;
+      ++count;
+      print_finding(page, indent, findings_[i]);
+    }
+  }
+  return count;
+}
+
+std::size_t FindingDesk::waiting() const { return static_cast<std::size_t>(std::count(said_.begin(), said_.end(), false)); }
+
+}  // namespace bloomset::press

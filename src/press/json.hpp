@@ -1,0 +1,22 @@
+// press/json.hpp - the contract's documents as JSON values, in its keys and its order.
+//
+// Numbers are unrounded; what cannot be given is null. Files print them (json.cpp, check.cpp); nobody else builds JSON.
+#pragma once
+
+#include "base/finding.hpp"
+#include "matter/properties.hpp"
+#include "sheet/sheet.hpp"
+#include "text/json.hpp"
+
+namespace bloomset::press {
+
+/// `{"schema": 1}`: every document begins so.
+text::Json document();
+/// All property keys, set into an object.
+void set_properties(text::Json& object, const matter::Values&);
+text::Json finding_json(const base::Finding&, const base::Sources&);
+text::Json target_json(const sheet::TargetLine&);
+/// A document as it goes out: indented, with a newline at its end.
+std::string printed(const text::Json&);
+
+}  // namespace bloomset::press

@@ -1,0 +1,63 @@
+// press/mixture_text.cpp - `mix` and `chill` on paper: what was put together, what it is, what the ice did.
+#include "press/figure.hpp"
+#include "press/finding_text.hpp"
+#include "press/press.hpp"
+#include "press/property_text.hpp"
+#include "sheet/mixture.hpp"
+
+namespace bloomset::press {
+namespace {
+
+using matter::Property;
+
+void print_lines(Page& page, const sheet::Mixture& mixture) {
+  double total_g = 0.0;
+  for (const auto& line : mixture.lines) total_g += line.mass_g;
+  for (const auto& line : mixture.lines) {
+    const std::string percent = total_g > 0.0 ? figure(line.mass_g / total_g * 100.0, Digits::percent, "%") : std::string();
+    page.line("    " + left(cut(clean(line.thing), 40), 42) + right(figure(line.mass_g, Digits::amount, "g"), 10) + right(percent, 10));
+  }
+}
+
+void print_findings(Page& page, const std::vector<base::Finding>& findings) {
+  if (findings.empty()) return;
+  page.gap();
+  FindingDesk(findings).say(page, 4, [](const base::Finding&) { return true; });
+}
+
+void print_row(Page& page, std::string_view label, const std::string& before, const std::string& after) {
+  page.line("    " + left(label, 28) + right(before, 14) + right(after, 14));
+}
+
+}  // namespace
+
+std::string mixture_text(const sheet::MixtureSheet& sheet) {
+  Page page;
+  page.heading("Mixture", "at " + temperature(sheet.values[Property::temperature_c]));
+  print_lines(page, sheet.mixture);
+  page.gap();
+  print_properties(page, 4, sheet.values);
+  print_findings(page, sheet.findings);
+  return page.take();
+}
+
+std::string chill_text(const sheet::ChillSheet& sheet) {
+  Page page;
+  page.heading("On ice", "to " + temperature(sheet.values[Property::temperature_c]));
+  print_lines(page, sheet.mixture);
+  page.gap();
+  print_row(page, "", "before", "after");
+  for (const Property property : {Property::temperature_c, Property::mass_g, Property::volume_ml, Property::abv_percent, Property::sugar_percent,
+                                  Property::titratable_acidity_g_100g_citric, Property::freezing_point_c})
+    print_row(page, line_of(property).label, figure(sheet.before, property), figure(sheet.values, property));
+  page.gap();
+  page.paragraph("    ", figure(sheet.melted_g, Digits::amount, "g") + " of ice melts into it (" + figure(sheet.dilution_percent_of_initial_mass, Digits::percent, "%") +
+                             " of its mass before, " + figure(sheet.dilution_percent_of_initial_volume, Digits::percent, "%") + " of its volume); " +
+                             figure(sheet.ice_left_g, Digits::amount, "g") + " of ice is left.");
+  page.gap();
+  print_properties(page, 4, sheet.values);
+  print_findings(page, sheet.findings);
+  return page.take();
+}
+
+}  // namespace bloomset::press

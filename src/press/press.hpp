@@ -1,0 +1,26 @@
+// press/press.hpp - printing: everything the program says, as text for people or JSON for machines. Pure: strings out.
+//
+// Text: at most 80 columns, plain UTF-8, no colours. JSON: the same
+// facts unrounded, in the contract's keys and order, `null` where a number cannot be given. `check` has its own printer (press/check.hpp). Callers: cli.
+#pragma once
+
+#include <string>
+
+#include "base/diagnostic.hpp"
+#include "formula/formula.hpp"
+#include "sheet/mixture.hpp"
+#include "sheet/sheet.hpp"
+
+namespace bloomset::press {
+
+/// The sheet for the kitchen. `formula` is the document it was made from.
+std::string sheet_text(const sheet::Sheet&, const formula::Formula& formula);
+/// The whole sheet; `sources` give findings the names of their files.
+std::string sheet_json(const sheet::Sheet&, const base::Sources& sources);
+
+std::string mixture_text(const sheet::MixtureSheet&);
+std::string mixture_json(const sheet::MixtureSheet&);
+std::string chill_text(const sheet::ChillSheet&);
+std::string chill_json(const sheet::ChillSheet&);
+
+}  // namespace bloomset::press

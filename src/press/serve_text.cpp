@@ -1,0 +1,128 @@
+#include "press/serve_text.hpp"
+
+#include <cmath>
+
+#include "press/figure.hpp"
+#include "press/property_text.hpp"
+#include "press/step_words.hpp"
+
+namespace bloomset::press {
+namespace {
+
+using matter::Property;
+constexpr std::size_t indent = 4;
+constexpr std::string_view blank = "    ";
+
+bool of_serve(const base::Finding& f) { return f.where.part == "serve"; }
+
+std::string merged_words(const sheet::ServeSheet& serve) {
+  const matter::Values& m = serve.merged;
+  return "With all foam collapsed: " + figure(m, Property::volume_ml) + ", " + figure(m, Property::abv_percent) + ", sugar " + figure(m, Property::sugar_percent) + ".";
+}
+
+// The unit as the target's writer wrote it: what stands behind the last digit.
+std::string unit_of(const std::string& target) {
+  const auto digit = target.find_last_of("0123456789");
+  if (digit == std::string::npos) return {};
+  const auto from = target.find_first_not_of(' ', digit + 1);
+  return from == std::string::npos ? std::string() : target.substr(from);
+}
+
+void print_order(Page& page, const std::vector<sheet::OrderLine>& order, int serves) {
+  if (order.empty()) return;
+  page.gap();
+  page.heading("To have at hand", "for " + std::to_string(serves) + (serves == 1 ? " serve" : " serves"));
+  for (const sheet::OrderLine& line : order) {
+    std::string second = std::isnan(line.volume_ml) ? std::string() : figure(line.volume_ml, Digits::amount, "mL");
+    if (line.pieces && second.empty()) second = figure(std::ceil(*line.pieces - 1e-9), Digits::whole, "pc");
+    std::string note = clean(line.note);
+    if (line.cost) note += (note.empty() ? "" : "; ") + figure(*line.cost, Digits::two, line.currency);
+    const std::string lead = std::string(blank) + left(cut(clean(line.thing), 29), 30) + right(figure(line.mass_g, Digits::amount, "g"), 10) + right(second, 10) + "  ";
+    page.paragraph(lead, note);
+  }
+}
+
+std::string allergen_words(const std::vector<std::string>& codes) {
+  std::vector<std::string> there, ask;
+  for (const std::string& code : codes) {
+    if (code.starts_with('?'))
+      ask.push_back(code.substr(1));
+    else
+      there.push_back(code);
+  }
+  std::string out = there.empty() ? "none known from the larder" : listed(there);
+  if (!ask.empty()) out += "; ask the maker about " + listed(ask);
+  return out + ".";
+}
+
+void fact(Page& page, std::string_view label, const std::string& words) { page.paragraph(std::string(blank) + left(label, 18), words); }
+
+}  // namespace
+
+void print_serve(Page& page, FindingDesk& desk, const sheet::ServeSheet& serve, const formula::Serve& written, text::Measures measures) {
+  page.gap();
+  page.heading("In the glass", serve.vessel);
+  bool something_there = false;
+  for (std::size_t i = 0; i < written.pours.size(); ++i) {
+    StepSetting setting;
+    setting.something_there = something_there;
+    setting.amounts = true;
+    setting.measures = measures;
+    page.paragraph(right(std::to_string(i + 1), 2) + "  ", step_words(written.pours[i], setting));
+    something_there = true;
+    desk.say(page, indent, [&](const base::Finding& f) { return of_serve(f) && f.where.step == i + 1; });
+  }
+  page.gap();
+  page.line(std::string(blank) + "At service, half a minute after the last pour");
+  print_properties(page, indent, serve.at_service);
+  if (serve.at_service[Property::foam_volume_ml] > 0.0) page.paragraph(blank, merged_words(serve));
+  std::string room = "Filled to the brim the " + clean(serve.vessel) + " holds " + figure(serve.brim_ml, Digits::amount, "mL") + "; ";
+  room += serve.headroom_ml >= 0.0 ? figure(serve.headroom_ml, Digits::amount, "mL") + " of room is left." : figure(-serve.headroom_ml, Digits::amount, "mL") + " too much goes in.";
+  if (serve.beside_g > 0.005) room += " Rim and garnish, " + figure(serve.beside_g, Digits::amount, "g") + ", are not counted in the drink.";
+  page.gap();
+  page.paragraph(blank, room);
+  desk.say(page, indent, of_serve);
+}
+
+void print_targets(Page& page, FindingDesk& desk, const std::vector<sheet::TargetLine>& targets) {
+  if (targets.empty()) return;
+  page.gap();
+  page.heading("Targets");
+  for (const sheet::TargetLine& target : targets) {
+    std::string found = figure(target.value, Digits::amount, unit_of(target.target));
+    if (target.until_minute) found += ", until minute\u00A0" + figure(*target.until_minute, Digits::whole);
+    page.line(std::string(blank) + left(target.met ? "met" : "MISSED", 8) + left(cut(clean(target.target), 44), 46) + found);
+  }
+  desk.say(page, indent, [](const base::Finding& f) { return f.code == base::Code::target_unmet; });
+}
+
+void print_foot(Page& page, FindingDesk& desk, const sheet::Sheet& sheet) {
+  print_order(page, sheet.order, sheet.serves);
+  if (sheet.serve) {
+    const sheet::ServeSheet& serve = *sheet.serve;
+    page.gap();
+    page.heading("For the guest", "a serve");
+    if (serve.at_service[Property::ethanol_g] > 0.0) {
+      const sheet::StandardDrinks& d = serve.standard_drinks;
+      fact(page, "Standard drinks",
+           "US " + figure(d.us, Digits::one) + ", UK " + figure(d.uk, Digits::one) + " units, Australia " + figure(d.au, Digits::one) + ", EU " + figure(d.eu, Digits::one) + ".");
+    }
+    fact(page, "Energy", figure(serve.at_service, Property::energy_kcal) + ".");
+    fact(page, "Allergens", allergen_words(serve.allergens));
+    if (serve.cost) fact(page, "Cost", figure(*serve.cost, Digits::two) + ".");
+  }
+  if (desk.waiting() > 0) {
+    page.gap();
+    page.heading("To know");
+    desk.say(page, indent, [](const base::Finding&) { return true; });
+  }
+  page.gap();
+  page.heading("Balance");
+  const sheet::Balance& b = sheet.balance;
+  const double open = b.in_g - b.served_g - b.stays_g - b.lost_g - b.gas_g;
+  page.paragraph(blank, figure(b.in_g, Digits::one, "g") + " in = " + figure(b.served_g, Digits::one, "g") + " served + " + figure(b.stays_g, Digits::one, "g") + " stays + " +
+                            figure(b.lost_g, Digits::one, "g") + " lost + " + figure(b.gas_g, Digits::one, "g") + " gas; open " + figure(open, Digits::two, "g") + ".");
+  if (!sheet.digest.empty()) page.line(std::string(blank) + "digest " + sheet.digest);
+}
+
+}  // namespace bloomset::press

@@ -1,0 +1,45 @@
+#include "press/figure.hpp"
+#include "press/finding_text.hpp"
+#include "press/part_text.hpp"
+#include "press/press.hpp"
+#include "press/serve_text.hpp"
+
+namespace bloomset::press {
+namespace {
+
+using matter::Property;
+
+// What a cook asks first: how much, how strong, how cold, how sweet and sour, does it fit.
+std::string in_short(const sheet::ServeSheet& serve) {
+  const matter::Values& v = serve.at_service;
+  std::string out = figure(v, Property::volume_ml) + " at " + figure(v, Property::temperature_c);
+  if (v[Property::ethanol_g] > 0.0) out += " · " + figure(v, Property::abv_percent);
+  if (v[Property::ice_g] > 0.5) out += " · ice " + figure(v, Property::ice_g);
+  out += " · sugar " + figure(v[Property::sugar_percent], Digits::percent, "%") + " · acid " + figure(v[Property::titratable_acidity_g_100g_citric], Digits::two, "%");
+  out += " · pH\u00A0" + figure(v, Property::ph_25c);
+  return out;
+}
+
+std::string serves_words(const sheet::Sheet& sheet) {
+  std::string out = std::to_string(sheet.serves) + (sheet.serves == 1 ? " serve" : " serves");
+  if (sheet.serve) out += " · " + clean(sheet.serve->vessel);
+  return out;
+}
+
+}  // namespace
+
+std::string sheet_text(const sheet::Sheet& sheet, const formula::Formula& formula) {
+  Page page;
+  FindingDesk desk(sheet.findings);
+  page.paragraph("", clean(sheet.title));
+  page.paragraph("", serves_words(sheet));
+  if (sheet.serve) page.paragraph("", in_short(*sheet.serve));
+  for (std::size_t i = 0; i < sheet.parts.size() && i < formula.parts.size(); ++i)
+    print_part(page, desk, sheet.parts[i], formula.parts[i], formula.measures, sheet.serves);
+  if (sheet.serve && formula.serve) print_serve(page, desk, *sheet.serve, *formula.serve, formula.measures);
+  print_targets(page, desk, sheet.targets);
+  print_foot(page, desk, sheet);
+  return page.take();
+}
+
+}  // namespace bloomset::press
