@@ -59,9 +59,9 @@ std::optional<Amount> finish_percent(Cursor& cursor, std::size_t from, const Num
   return amount;
 }
 
-bool at_end(const Cursor& cursor, Faults& faults, std::string_view what) {
+bool at_end(const Cursor& cursor, Faults& faults, std::string_view what, std::string hint = {}) {
   if (cursor.at >= cursor.text.size()) return true;
-  fault(faults, cursor.span(cursor.at, cursor.text.size() - cursor.at), "unexpected_text", say({ticked(cursor.rest()), " must not stand behind ", what}));
+  fault(faults, cursor.span(cursor.at, cursor.text.size() - cursor.at), "unexpected_text", say({ticked(cursor.rest()), " must not stand behind ", what}), std::move(hint));
   return false;
 }
 
@@ -123,8 +123,8 @@ std::optional<Range> read_temperature_c(std::string_view text, base::Span origin
   Cursor cursor{text, origin};
   const auto number = read_numbers(cursor, Sign::may_be_negative, faults);
   if (!number) return std::nullopt;
-  Cursor degree = cursor;
-  if (accept_word(degree, "°")) cursor = degree;
+  constexpr std::string_view degree = "°";
+  if (cursor.rest().starts_with(degree)) cursor.at += degree.size();
   Range celsius;
   if (accept_word(cursor, "C")) {
     celsius = number->times(1, 1);
@@ -168,7 +168,7 @@ std::optional<Range> read_duration_s(std::string_view text, base::Span origin, F
     return std::nullopt;
   }
   skip_blanks(cursor);
-  if (!at_end(cursor, faults, "a time")) return std::nullopt;
+  if (!at_end(cursor, faults, "a time", "a time has one unit: write `90 min`, not `1 h 30 min`")) return std::nullopt;
   const Range seconds = number->times(unit->seconds, 1);
   if (!(seconds.high <= longest_s)) {
     fault(faults, number->span, "too_large", "more than ten years is refused");

@@ -51,7 +51,7 @@ std::int64_t to_integer(std::string_view digits) {
 }
 
 Number ratio(std::int64_t numerator, std::int64_t denominator) {
-  return {static_cast<double>(numerator) / static_cast<double>(denominator), numerator, denominator};
+  return {static_cast<double>(numerator) / static_cast<double>(denominator), 0.0L, numerator, denominator};
 }
 
 // `0.750`: 750/1000, and the double nearest to the decimal.
@@ -60,7 +60,9 @@ Number decimal(std::string_view whole, std::string_view part) {
   if (!part.empty()) text.append(".").append(part);
   Number n;
   const auto read = std::from_chars(text.data(), text.data() + text.size(), n.value);
-  if (read.ec == std::errc::result_out_of_range) n.value = part.size() > whole.size() ? 0.0 : HUGE_VAL;
+  if (read.ec == std::errc::result_out_of_range) n.value = whole.size() > 300 ? HUGE_VAL : 0.0;
+  n.wide = static_cast<long double>(n.value);
+  if (read.ec == std::errc{}) std::from_chars(text.data(), text.data() + text.size(), n.wide);
   if (whole.size() + part.size() > most_exact_digits) return n;
   n.denominator = 1;
   for (const char c : whole) n.numerator = n.numerator * 10 + (c - '0');
@@ -177,7 +179,7 @@ std::optional<Number> read_one(Cursor& cursor, bool sign_allowed, Faults& faults
   }
   const std::string_view rest = cursor.rest();
   if (rest.size() > 1 && rest[0] == ',' && is_digit(rest[1])) {
-    fault(faults, cursor.span(from, cursor.at + 2 - from), "bad_number", "a comma may not stand in a number", "the decimal mark is a point: 1.5");
+    fault(faults, cursor.span(from, cursor.at + 2 - from), "bad_number", "a comma may not stand in a number", "the decimal mark is a point (1.5), and thousands carry no mark (1000)");
     return std::nullopt;
   }
   Cursor ahead = cursor;
@@ -193,21 +195,18 @@ std::optional<Number> read_one(Cursor& cursor, bool sign_allowed, Faults& faults
       return std::nullopt;
     }
     n.value = -n.value;
+    n.wide = -n.wide;
     n.numerator = -n.numerator;
   }
   return n;
 }
 
-// What parts the two ends of a band; the second end may carry a sign only where that reads unambiguously.
-enum class Between { nothing, hyphen, dash, to };
+// What parts the two ends of a band. Below zero it must be `to`: `-20-18` could mean 18 or -18.
+enum class Between { nothing, dash, to };
 Between accept_between(Cursor& cursor) {
   const std::size_t start = cursor.at;
   skip_blanks(cursor);
-  if (accept(cursor, "-")) {
-    skip_blanks(cursor);
-    return Between::hyphen;
-  }
-  if (accept(cursor, en_dash)) {
+  if (accept(cursor, "-") || accept(cursor, en_dash)) {
     skip_blanks(cursor);
     return Between::dash;
   }
@@ -265,7 +264,8 @@ base::Span Cursor::span(std::size_t from, std::size_t length) const {
 }
 
 double Number::times(std::int64_t by, std::int64_t over) const {
-  if (denominator == 0 || by == over) return by == over ? value : static_cast<double>(static_cast<long double>(value) * static_cast<long double>(by) / static_cast<long double>(over));
+  if (by == over) return value;
+  if (denominator == 0) return static_cast<double>(wide * static_cast<long double>(by) / static_cast<long double>(over));
   const long double up = static_cast<long double>(numerator) * static_cast<long double>(by);
   return static_cast<double>(up / (static_cast<long double>(denominator) * static_cast<long double>(over)));
 }
@@ -304,12 +304,16 @@ std::optional<NumberRange> read_numbers(Cursor& cursor, Sign sign, Faults& fault
   NumberRange range{*low, *low, {}, false};
   const Between between = accept_between(cursor);
   if (between != Between::nothing) {
-    const auto high = read_one(cursor, sign_allowed && between != Between::hyphen, faults);
+    const auto high = read_one(cursor, sign_allowed, faults);
     if (!high) return std::nullopt;
     range.high = *high;
     range.band = true;
   }
   range.span = cursor.span(from, cursor.at - from);
+  if (range.band && range.low.negative() && between != Between::to) {
+    fault(faults, range.span, "bad_number", "a range below zero is written with `to`", "for instance `-20 to -18`");
+    return std::nullopt;
+  }
   if (range.low.value > range.high.value) {
     fault(faults, range.span, "backwards_range", "this range runs backwards", "write the smaller number first");
     return std::nullopt;

@@ -14,9 +14,11 @@
 
 namespace bloomset::text {
 
-/// One number as read. `denominator` is 0 where only `value` is known (more than 18 digits).
+/// One number as read. `denominator` is 0 where there is no exact fraction (more than 18 digits); then `wide` has the next
+/// best, so that a factor is still followed by one rounding.
 struct Number {
   double value = 0.0;
+  long double wide = 0.0L;
   std::int64_t numerator = 0, denominator = 0;
   /// This number times the exact factor numerator/denominator, rounded once.
   double times(std::int64_t by, std::int64_t over) const;

@@ -35,7 +35,7 @@ class Places {
   base::Span span(std::size_t from, std::size_t to) const {
     from = std::min(from, text_.size());
     const auto line = static_cast<std::size_t>(std::upper_bound(begins_.begin(), begins_.end(), from) - begins_.begin());
-    const std::size_t line_begin = line == 0 ? 0 : begins_[line - 1];
+    const std::size_t line_begin = line <= 1 ? 0 : begins_[line - 1];  // a byte order mark counts in the first line
     std::size_t line_end = text_.find('\n', from);
     if (line_end == std::string_view::npos) line_end = text_.size();
     if (line_end > from && text_[line_end - 1] == '\r') --line_end;
@@ -154,6 +154,14 @@ tl::unexpected<base::Error> refuse(std::string_view file, base::Span span, std::
   return base::fail(base::ErrorKind::bad_input, say({file, ": ", message}), std::move(faults));
 }
 
+// "Error while parsing value: no such thing" → "no such thing (reading value)".
+std::string reworded(std::string_view description) {
+  constexpr std::string_view opening = "Error while parsing ";
+  const auto colon = description.find(": ");
+  if (!description.starts_with(opening) || colon == std::string_view::npos) return std::string(description);
+  return say({description.substr(colon + 2), " (reading ", description.substr(opening.size(), colon - opening.size()), ")"});
+}
+
 }  // namespace
 
 base::Result<Node> read_toml(std::uint32_t source, const base::Sources& sources) {
@@ -173,7 +181,7 @@ base::Result<Node> read_toml(std::uint32_t source, const base::Sources& sources)
     return root;
   } catch (const toml::parse_error& error) {
     const std::size_t at = places.offset(error.source().begin);
-    return refuse(file, places.span(at, at + 1), "not_toml", say({"this is not TOML: ", error.description()}));
+    return refuse(file, places.span(at, at + 1), "not_toml", say({"this is not TOML: ", reworded(error.description())}));
   }
 }
 

@@ -55,6 +55,7 @@ std::vector<std::string> spellings() {
 }
 
 std::string hint_for(std::string_view word) {
+  if (word.starts_with('%')) return "a strength stands in the bracket behind the thing: `45 mL spirit (40 %vol)`";
   const std::string folded = fold(word);
   for (const std::string& known : spellings())
     if (fold(known) == folded) return say({"write ", ticked(known)});
