@@ -100,8 +100,8 @@ units::Viscosity water_viscosity(units::Temperature temperature) { return {std::
 units::Viscosity viscosity(const Solutes& s, units::Temperature temperature) {
   const double t = units::in_celsius(temperature), both = s.water_kg + s.ethanol_kg;
   const double floating = s[Solute::fat] + s[Solute::starch] + s[Solute::fibre], dissolved = s.total_kg() - floating, liquid = both + dissolved;
-  if (!(both > 0.0)) return {std::numeric_limits<double>::quiet_NaN()};
-  double ln_mu = ln_ethanol_water(s.ethanol_kg / both, t);
+  if (!(liquid > 0.0)) return {std::numeric_limits<double>::quiet_NaN()};
+  double ln_mu = ln_ethanol_water(both > 0.0 ? s.ethanol_kg / both : 0.0, t);
   if (dissolved > 0.0) {
     Thickening sum{};
     for (std::size_t i = 0; i < solute_count; ++i)
