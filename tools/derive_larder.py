@@ -23,7 +23,7 @@ JUICE = {**SUGARS, **ACIDS, "protcnt": "protein", "fibsol": "other solids"}
 PUREE = {**JUICE, "fatce": "fat", "fibins": "fibre"}
 # Vegetables and others taken as listed, with phosphate: phosphorus times 97.994/30.974 is phosphoric acid.
 GREEN = {**JUICE, "p": "phosphoric acid"}
-DRY = {**SUGARS, **ACIDS, "water": "water", "protcnt": "protein", "fatce": "fat", "fibtg": "fibre", "starch": "starch"}
+DRY = {**SUGARS, "water": "water", "protcnt": "protein", "fatce": "fat", "fibtg": "fibre", "starch": "starch"}
 EGG = {"protcnt": "protein", "fatce": "fat", "na": "sodium"}
 FACTOR = {"p": 97.994 / 30.974}
 
@@ -46,7 +46,7 @@ FOODS = {
     "banana puree": ("E009", {**PUREE, "starch": "starch", "p": "phosphoric acid"}),
     "jaggery": ("I001", {**SUGARS, "water": "water", "protcnt": "protein"}, 1.0, "other solids"),
     "milk": ("L002", {"protcnt": "protein", "fatce": "fat", "lactose": "lactose", "p": "phosphoric acid", "na": "sodium", "ca": "calcium", "mg": "magnesium"}),
-    "butter oil": ("T013", {"fatce": "fat"}), "egg": ("M001", EGG), "egg white": ("M002", EGG), "egg yolk": ("M003", {**EGG, "p": "phosphoric acid"}),
+    "butter oil": ("T013", {"fatce": "fat"}), "egg": ("M001", EGG), "egg white": ("M002", EGG), "egg yolk": ("M003", EGG),
     "coconut milk": ("H007", {**SUGARS, "protcnt": "protein", "fatce": "fat"}, 0.5),
     "coconut cream": ("H007", {**SUGARS, "protcnt": "protein", "fatce": "fat"}, 0.75),
     "cardamom pod": ("G020", DRY, 1.0, "other solids"), "black cardamom pod": ("G021", DRY, 1.0, "other solids"), "clove": ("G023", DRY, 1.0, "other solids"),

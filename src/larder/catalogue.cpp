@@ -1,13 +1,13 @@
 // larder/catalogue.cpp - the embedded tables made into rows.
 //
 // things.csv says what there is, numbers.csv and derived.csv hold a number a line, families.csv and variability.csv what
-// holds for many. All is read at start (about 250 things, 1400 numbers); the matter is made up only when a thing is asked for.
+// holds for many. All is read at every start of the program (about 250 things, 1400 numbers), so fields are views into the
+// embedded bytes and nothing is copied but what a row keeps; the matter is made up only when a thing is asked for.
+#include <algorithm>
 #include <charconv>
 #include <unordered_map>
 
 #include "larder/row.hpp"
-#include "text/fold.hpp"
-#include "text/table.hpp"
 
 namespace bloomset::larder {
 
@@ -20,7 +20,34 @@ constexpr std::array<std::string_view, 26> family_names = {"water", "juice", "pu
                                                            "spice", "herb",  "fruit",      "ice",           "agent",  "chemical", "other", ""};
 constexpr std::array<std::string_view, 7> make_names = {"listed", "fruit", "solids", "litre", "solution", "formula", "hard"};
 
-using Fields = std::vector<std::string>;
+// The fields of one line; a field in double quotes may hold commas but no quote. More fields than expected, or fewer, are a fault.
+constexpr std::size_t most_fields = 9;
+struct Fields {
+  std::array<std::string_view, most_fields> at{};
+  std::size_t count = 0;
+  std::string_view operator[](std::size_t i) const { return at[i]; }
+};
+
+Fields split(std::string_view line) {
+  Fields out;
+  while (out.count < most_fields) {
+    std::string_view field;
+    if (line.starts_with('"')) {
+      const std::size_t close = line.find('"', 1);
+      if (close == std::string_view::npos) return {};
+      field = line.substr(1, close - 1);
+      line.remove_prefix(close + 1);
+    } else {
+      field = line.substr(0, line.find(','));
+      line.remove_prefix(field.size());
+    }
+    out.at[out.count++] = field;
+    if (line.empty()) return out;
+    if (line.front() != ',') return {};
+    line.remove_prefix(1);
+  }
+  return {};
+}
 
 std::vector<std::string> words(std::string_view list) {
   std::vector<std::string> out;
@@ -43,24 +70,37 @@ std::optional<double> number(std::string_view text) {
 class Reader {
  public:
   base::Result<Catalogue> read() {
-    for (const Fields& f : rows_of("larder/things.csv")) thing(f);
-    for (const Fields& f : rows_of("larder/families.csv")) family(f);
-    for (const std::string_view table : {"larder/derived.csv", "larder/numbers.csv"})
-      for (const Fields& f : rows_of(table)) one_number(table, f);
-    for (const Fields& f : rows_of("larder/variability.csv")) variability(f);
+    out_.rows.reserve(400);
+    each("larder/things.csv", 9, &Reader::thing);
+    each("larder/families.csv", 6, &Reader::family);
+    each("larder/derived.csv", 6, &Reader::one_number);
+    each("larder/numbers.csv", 6, &Reader::one_number);
+    each("larder/variability.csv", 7, &Reader::variability);
     if (!fault_.empty()) return base::fail(base::ErrorKind::internal, "the built-in larder is at fault: " + fault_);
     return std::move(out_);
   }
 
  private:
-  std::vector<Fields> rows_of(std::string_view path) {
-    const std::string_view text = embedded(path);
-    if (text.empty()) fail(path, "", "is not embedded");
+  using Take = void (Reader::*)(const Fields&);
+
+  // Every line below the header, comments left out.
+  void each(std::string_view path, std::size_t width, Take take) {
+    std::string_view text = embedded(path);
+    if (text.empty()) fail(path, "is not embedded");
     out_.fingerprint += text;
-    return text::table_rows(text);
+    bool header = true;
+    while (!text.empty()) {
+      const std::string_view line = text.substr(0, text.find('\n'));
+      text.remove_prefix(std::min(line.size() + 1, text.size()));
+      if (line.empty() || line.front() == '#') continue;
+      const Fields fields = split(line);
+      if (fields.count != width) fail(line, "has not the fields of its header");
+      if (fields.count == width && !header) (this->*take)(fields);
+      header = false;
+    }
   }
-  void fail(std::string_view table, std::string_view row, std::string_view what) {
-    if (fault_.empty()) fault_ = std::string(table) + ", \"" + std::string(row) + "\": " + std::string(what);
+  void fail(std::string_view where, std::string_view what) {
+    if (fault_.empty()) fault_ = "\"" + std::string(where) + "\" " + std::string(what);
   }
 
   void thing(const Fields& f) {
@@ -69,48 +109,49 @@ class Reader {
     row.also = words(f[1]);
     const auto family = family_named(f[2]);
     const auto make = make_named(f[3]);
-    if (!family || !make) return fail("things.csv", f[0], "unknown family or make");
+    if (!family || !make) return fail(f[0], "unknown family or make");
     row.family = *family;
     row.make = *make;
     for (const std::string& flag : words(f[4])) {
       bool* const set = flag == "fresh" ? &row.fresh : flag == "enzyme" ? &row.enzyme : flag == "raw_egg" ? &row.raw_egg : flag == "solid" ? &row.solid : nullptr;
-      if (set == nullptr) return fail("things.csv", f[0], "unknown flag");
+      if (set == nullptr) return fail(f[0], "unknown flag");
       *set = true;
     }
     row.allows = words(f[5]);
     row.allergens = words(f[6]);
     row.source = f[7];
     row.assumes = words(f[8]);
-    if (!by_name_.emplace(row.name, out_.rows.size()).second) return fail("things.csv", f[0], "stands twice");
+    if (!by_name_.emplace(f[0], out_.rows.size()).second) return fail(f[0], "stands twice");
     out_.rows.push_back(std::move(row));
   }
 
   void family(const Fields& f) {
     const auto family = family_named(f[0]);
-    const auto storage = number(f[1]), holds = number(f[2]), pack = number(f[3]);
-    if (!family || !storage || !holds || !pack) return fail("families.csv", f[0], "does not read");
+    const auto storage = number(f[1]), holds = number(f[2]), pack = number(f[3]), density = number(f[4]);
+    if (!family || !storage || !holds || !pack || !density) return fail(f[0], "does not read");
     for (Row& row : out_.rows) {
       if (row.family != *family) continue;
       row.storage = storage;
       row.holds = row.solid ? holds : 0.0;
       if (*pack > 0.0) row.pack_volume = pack;
+      if (*density > 0.0) row.density = density;
     }
   }
 
-  void one_number(std::string_view table, const Fields& f) {
+  void one_number(const Fields& f) {
     const auto at = by_name_.find(f[0]);
     const auto value = number(f[2]);
-    if (at == by_name_.end() || !value) return fail(table, f[0], "no such thing, or not a number");
-    if (!set_number(out_.rows[at->second], f[1], *value)) fail(table, f[0], "unknown quantity " + f[1]);
+    if (at == by_name_.end() || !value) return fail(f[0], "no such thing, or not a number");
+    if (!set_number(out_.rows[at->second], f[1], *value)) fail(f[1], "unknown quantity");
   }
 
   void variability(const Fields& f) {
     const auto width = number(f[2]);
-    if (!width) return fail("variability.csv", f[0], "not a number");
-    const Variability varies{f[1], *width, f[3] == "1", f[5]};
+    if (!width) return fail(f[0], "not a number");
+    const Variability varies{std::string(f[1]), *width, f[3] == "1", std::string(f[5])};
     if (const auto at = by_name_.find(f[0]); at != by_name_.end()) return put(out_.rows[at->second], varies);
     const auto family = family_named(f[0]);
-    if (!family) return fail("variability.csv", f[0], "neither a family nor a thing");
+    if (!family) return fail(f[0], "neither a family nor a thing");
     for (Row& row : out_.rows)
       if (row.family == *family) put(row, varies);
   }
@@ -125,7 +166,7 @@ class Reader {
   }
 
   Catalogue out_;
-  std::unordered_map<std::string, std::size_t> by_name_;
+  std::unordered_map<std::string_view, std::size_t> by_name_;
   std::string fault_;
 };
 

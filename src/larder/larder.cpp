@@ -26,12 +26,15 @@ struct Larder::Rows {
   mutable std::mutex made_lock;
   mutable std::map<std::pair<std::size_t, std::string>, Composed> made;
 
-  void put(Row row) {
-    const auto known = by_name.find(text::fold(row.name));
-    const std::size_t at = known == by_name.end() ? rows.size() : known->second;
-    // Overriding by another of the row's names keeps the row's own: formulas written with either still find it.
+  void name(const Row& row, std::size_t at) {
     by_name[text::fold(row.name)] = at;
     for (const std::string& other : row.also) by_name.emplace(text::fold(other), at);
+  }
+  void put(Row row) {
+    const auto known = by_name.find(text::fold(row.name));
+    // Overriding by another of a row's names overrides the row: formulas written with either name find the new one.
+    const std::size_t at = known == by_name.end() ? rows.size() : known->second;
+    name(row, at);
     if (at == rows.size()) {
       rows.push_back(std::move(row));
     } else {
@@ -149,7 +152,9 @@ base::Result<Larder> Larder::built_in() {
   auto catalogue = read_catalogue();
   if (!catalogue) return tl::unexpected<base::Error>(std::move(catalogue.error()));
   Larder larder;
-  for (Row& row : catalogue->rows) larder.rows_->put(std::move(row));
+  larder.rows_->rows = std::move(catalogue->rows);
+  larder.rows_->by_name.reserve(2 * larder.rows_->rows.size());
+  for (std::size_t i = 0; i < larder.rows_->rows.size(); ++i) larder.rows_->name(larder.rows_->rows[i], i);
   larder.rows_->fingerprint = std::move(catalogue->fingerprint);
   return larder;
 }
