@@ -155,6 +155,11 @@ units::Density ethanol_water_density(units::MassFraction ethanol, units::Tempera
   return {1.0 / ethanol_water_m3(1.0 - ethanol.si, ethanol.si, units::in_celsius(temperature))};
 }
 
+units::Density pure_ethanol_density_20c() {
+  constexpr double rho = value_at(oiml_a, 1.0);
+  return {rho};
+}
+
 units::Density water_density(units::Temperature temperature) {
   const double t = units::in_celsius(temperature);
   if (t > high_c) return {kell(t)};
@@ -164,7 +169,7 @@ units::Density water_density(units::Temperature temperature) {
 
 units::MassFraction ethanol_mass_fraction(units::VolumeFraction abv) {
   // f(w) = w rho(w) - abv rho(1): rising in w all the way; the guess leaves out the contraction.
-  constexpr double ethanol = value_at(oiml_a, 1.0), water = value_at(oiml_a, 0.0);
+  const double ethanol = pure_ethanol_density_20c().si, water = oiml_a[0];
   double w = abv.si * ethanol / (abv.si * ethanol + (1.0 - abv.si) * water);
   for (int pass = 0; pass < 5; ++pass) {
     double rho = 0.0, slope = 0.0;
@@ -178,7 +183,7 @@ units::MassFraction ethanol_mass_fraction(units::VolumeFraction abv) {
 }
 
 units::VolumeFraction abv_20c(units::MassFraction ethanol) {
-  return {ethanol.si * value_at(oiml_a, ethanol.si) / value_at(oiml_a, 1.0)};
+  return {ethanol.si * value_at(oiml_a, ethanol.si) / pure_ethanol_density_20c().si};
 }
 
 units::Volume liquid_volume(const Solutes& s, units::Temperature temperature) {
@@ -197,7 +202,7 @@ units::Density liquid_density(const Composition& composition, units::Temperature
 
 units::VolumeFraction strength(const Composition& composition) {
   const units::Temperature reference = units::celsius(reference_c);
-  const double ethanol_m3 = composition[Component::ethanol] / value_at(oiml_a, 1.0);
+  const double ethanol_m3 = composition[Component::ethanol] / pure_ethanol_density_20c().si;
   return ethanol_m3 > 0.0 ? units::VolumeFraction{ethanol_m3 / liquid_volume(composition, reference).si} : units::VolumeFraction{0.0};
 }
 

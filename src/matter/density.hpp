@@ -9,6 +9,8 @@ namespace bloomset::matter {
 
 /// OIML R 22 (1975), general formula; w = mass fraction of ethanol 0..1, -20 to 40 C. Outside, the excess volume stays as at the edge.
 units::Density ethanol_water_density(units::MassFraction ethanol, units::Temperature);
+/// The formula's pure ethanol at 20 C, 789.24 kg/m3: what a volume of ethanol means in every strength.
+units::Density pure_ethanol_density_20c();
 /// Pure water: Tanaka 2001 (0-40 C), Kell 1975 above, joined without a step that matters (0.004 kg/m3).
 units::Density water_density(units::Temperature);
 

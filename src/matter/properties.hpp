@@ -36,7 +36,8 @@ struct State {
 };
 
 /// Values in wire units, `cannot_be_given` where none can be. Only the asked ones are computed; the others are left as they are.
-/// mass_g is of the liquid and of ice frozen out of it (not of floating ice). No allocation; fixed passes.
+/// Where ice stands, all keys are of what stays liquid, mass_g too; ice_g holds what froze out and what floats. Dissolved gas weighs in
+/// mass_g but adds no volume. co2_volumes is per volume at 20 C. No allocation; fixed passes.
 struct Values {
   std::array<double, property_count> of{};
   double operator[](Property p) const { return of[static_cast<std::size_t>(p)]; }

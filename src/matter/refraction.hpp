@@ -10,9 +10,16 @@
 
 namespace bloomset::matter {
 
-/// Refractive index at 20 C, sodium D line. 1.333 for water; NaN for nothing.
+/// (n^2-1)/(n^2+2) of a liquid at 20 C, sodium D line; NaN for nothing. The two readings below start from it.
+struct Bending {
+  double value;
+};
+Bending bending(const Solutes&);
+/// Refractive index at 20 C, sodium D line. 1.333 for water.
+double refractive_index_20c(Bending);
 double refractive_index_20c(const Solutes&);
 /// What a refractometer reads [degree Brix] at 20 C. Below 0 for a liquid that bends less than water. Fixed passes.
+double brix_read_percent(Bending);
 double brix_read_percent(const Solutes&);
 
 }  // namespace bloomset::matter

@@ -1,0 +1,178 @@
+// matter/properties.cpp - one pass over a state: only what is asked, each shared part once.
+//
+// First the thermal state says how much of the water stands as ice; every other key is then read from what stays liquid.
+// The rest are sums over components (masses, sugars, sweetness, energy) or calls to the model that owns the property.
+#include "matter/properties.hpp"
+
+#include <cmath>
+
+#include "matter/acidity.hpp"
+#include "matter/density.hpp"
+#include "matter/enthalpy.hpp"
+#include "matter/freezing.hpp"
+#include "matter/property_table.hpp"
+#include "matter/refraction.hpp"
+#include "matter/solute.hpp"
+#include "matter/viscosity.hpp"
+
+namespace bloomset::matter {
+namespace {
+
+using units::celsius;
+
+constexpr std::array<std::string_view, property_count> keys = {
+    "mass_g", "volume_ml", "volume_20c_ml", "ice_g", "foam_volume_ml", "density_kg_m3", "temperature_c", "abv_percent", "abv_percent_all_melted",
+    "ethanol_g", "brix_percent", "brix_read_percent", "sugars_g", "sugar_percent", "sweetness_percent_sucrose", "ph_25c",
+    "titratable_acidity_g_100g_citric", "titratable_acidity_g_l_citric", "freezing_point_c", "water_activity", "heat_capacity_kj_kg_k",
+    "viscosity_mpa_s", "refractive_index_20c", "co2_volumes", "energy_kcal"};
+static_assert(keys.back() == "energy_kcal", "a key is missing");
+
+template <class... P>
+PropertySet set_of(P... p) {
+  PropertySet s;
+  (s.set(static_cast<std::size_t>(p)), ...);
+  return s;
+}
+
+double sugars_kg(const Composition& c) {
+  using enum Component;
+  return c[sucrose] + c[glucose] + c[fructose] + c[maltose] + c[lactose] + c[allulose];
+}
+
+double sweet_kg(const Composition& c) {
+  double sum = 0.0;
+  for (std::size_t i = index(Component::sucrose); i <= index(Component::glycerol); ++i) sum += c.kg[i] * info(static_cast<Component>(i)).sweetness;
+  return sum;
+}
+
+double energy_kcal(const Composition& c) {
+  double sum = 0.0;
+  for (std::size_t i = 0; i < component_count; ++i)
+    if (c.kg[i] != 0.0) sum += c.kg[i] * info(static_cast<Component>(i)).energy_kcal_g;
+  return 1e3 * sum;
+}
+
+double ethanol_m3_20c(const Composition& c) { return c[Component::ethanol] / pure_ethanol_density_20c().si; }
+
+// What is asked, with its parts computed when first needed.
+struct Reading {
+  const State& state;
+  PropertySet asked;
+  Values& values;
+
+  bool wants(Property p) const { return asked[static_cast<std::size_t>(p)]; }
+  bool wants_any(const PropertySet& some) const { return (asked & some).any(); }
+  void give(Property p, double value) { values.of[static_cast<std::size_t>(p)] = value; }
+  template <class Compute>
+  void answer(Property p, Compute&& compute) {
+    if (wants(p)) give(p, compute());
+  }
+};
+
+void read_sums(Reading& r, const Composition& liquid, double mass_kg) {
+  const auto percent = [mass_kg](double kg) { return mass_kg > 0.0 ? 100.0 * kg / mass_kg : cannot_be_given; };
+  r.answer(Property::mass_g, [&] { return 1e3 * mass_kg; });
+  r.answer(Property::ethanol_g, [&] { return 1e3 * liquid[Component::ethanol]; });
+  r.answer(Property::brix_percent, [&] { return percent(liquid.dissolved_kg()); });
+  r.answer(Property::sugars_g, [&] { return 1e3 * sugars_kg(liquid); });
+  r.answer(Property::sugar_percent, [&] { return percent(sugars_kg(liquid)); });
+  r.answer(Property::sweetness_percent_sucrose, [&] { return percent(sweet_kg(liquid)); });
+  r.answer(Property::energy_kcal, [&] { return energy_kcal(liquid); });
+}
+
+void read_volumes(Reading& r, const Composition& liquid, const Solutes& s, double t_c) {
+  const double weighed_kg = s.total_kg() + s.water_kg + s.ethanol_kg;  // gas apart, which has no volume either
+  if (r.wants_any(set_of(Property::volume_ml, Property::density_kg_m3))) {
+    const double m3 = liquid_volume(s, celsius(t_c)).si;
+    r.answer(Property::volume_ml, [&] { return 1e6 * m3; });
+    r.answer(Property::density_kg_m3, [&] { return m3 > 0.0 ? weighed_kg / m3 : cannot_be_given; });
+  }
+  const double acid_g_100g = r.wants_any(set_of(Property::titratable_acidity_g_100g_citric, Property::titratable_acidity_g_l_citric))
+                                 ? titratable_acidity_g_100g_citric(liquid)
+                                 : cannot_be_given;
+  r.answer(Property::titratable_acidity_g_100g_citric, [&] { return acid_g_100g; });
+  if (r.wants_any(set_of(Property::volume_20c_ml, Property::abv_percent, Property::co2_volumes, Property::titratable_acidity_g_l_citric))) {
+    const double m3 = liquid_volume(s, celsius(20.0)).si;
+    r.answer(Property::volume_20c_ml, [&] { return 1e6 * m3; });
+    r.answer(Property::abv_percent, [&] { return m3 > 0.0 ? 100.0 * ethanol_m3_20c(liquid) / m3 : cannot_be_given; });
+    r.answer(Property::titratable_acidity_g_l_citric, [&] { return m3 > 0.0 ? 1e-2 * acid_g_100g * weighed_kg / m3 : cannot_be_given; });
+    r.answer(Property::co2_volumes, [&] {
+      const double mol = 1e3 * liquid[Component::carbon_dioxide] / info(Component::carbon_dioxide).molar_mass_g_mol;
+      return m3 > 0.0 ? mol * table::carbon_dioxide_molar_volume / (1e3 * m3) : cannot_be_given;
+    });
+  }
+}
+
+}  // namespace
+
+std::string_view key(Property p) { return keys[static_cast<std::size_t>(p)]; }
+
+void read(const State& state, const PropertySet& asked, Values& values) {
+  Reading r{state, asked, values};
+  r.answer(Property::foam_volume_ml, [&] { return state.foam_volume_ml; });
+  r.answer(Property::abv_percent_all_melted, [&] {
+    Composition melted = state.liquid;
+    melted[Component::water] += state.floating_ice_kg;
+    const double m3 = liquid_volume(melted, celsius(20.0)).si;
+    return m3 > 0.0 ? 100.0 * ethanol_m3_20c(melted) / m3 : cannot_be_given;
+  });
+  if ((asked & ~set_of(Property::foam_volume_ml, Property::abv_percent_all_melted)).none()) return;
+
+  const ThermalState thermal = thermal_state(state.liquid, state.enthalpy_j);
+  const double t_c = thermal.t_c;
+  r.answer(Property::temperature_c, [&] { return t_c; });
+  r.answer(Property::ice_g, [&] { return 1e3 * (thermal.ice_kg + state.floating_ice_kg); });
+  Composition liquid = state.liquid;
+  liquid[Component::water] -= thermal.ice_kg;
+  const double mass_kg = liquid.total_kg();
+  read_sums(r, liquid, mass_kg);
+
+  const Solutes s = solutes(liquid);
+  const bool pours = s.water_kg + s.ethanol_kg > 0.0;
+  read_volumes(r, liquid, s, t_c);
+  if (r.wants_any(set_of(Property::brix_read_percent, Property::refractive_index_20c))) {
+    const Bending b = bending(s);
+    r.answer(Property::brix_read_percent, [&] { return pours ? brix_read_percent(b) : cannot_be_given; });
+    r.answer(Property::refractive_index_20c, [&] { return pours ? refractive_index_20c(b) : cannot_be_given; });
+  }
+  r.answer(Property::viscosity_mpa_s, [&] { return has_thickener(liquid) ? cannot_be_given : 1e3 * viscosity(s, celsius(t_c)).si; });
+  r.answer(Property::ph_25c, [&] { return ph_25c(liquid); });
+  if (r.wants_any(set_of(Property::freezing_point_c, Property::water_activity))) {
+    const WaterBond bond = water_bond(liquid);
+    // Beside its own ice a liquid is at its freezing point.
+    r.answer(Property::freezing_point_c, [&] { return thermal.ice_kg > 0.0 ? t_c : s.water_kg > 0.0 ? bond.freezing_c(s.water_kg) : cannot_be_given; });
+    r.answer(Property::water_activity, [&] { return s.water_kg > 0.0 ? std::exp(bond.ln_activity(t_c, s.water_kg)) : cannot_be_given; });
+  }
+  r.answer(Property::heat_capacity_kj_kg_k, [&] { return mass_kg > 0.0 ? 1e-3 * specific_heat(liquid, celsius(t_c)).si : cannot_be_given; });
+}
+
+Values read_all(const State& state) {
+  Values values;
+  read(state, PropertySet{}.set(), values);
+  return values;
+}
+
+std::bitset<8> range_notes(const State& state) {
+  std::bitset<8> notes;
+  const auto note = [&notes](RangeNote n, bool is) { notes.set(static_cast<std::size_t>(n), is); };
+  const ThermalState thermal = thermal_state(state.liquid, state.enthalpy_j);
+  Composition c = state.liquid;
+  c[Component::water] -= thermal.ice_kg;
+  const double mass = c.total_kg();
+  if (!(mass > 0.0)) return notes;
+  using namespace table;
+  const double sugar = sugars_kg(c) / mass, ethanol = c[Component::ethanol] / mass, t_c = thermal.t_c;
+  note(RangeNote::spirit_ph, strength(c).si > spirit_ph_abv);
+  note(RangeNote::sugar_over_70, sugar > sugar_most);
+  note(RangeNote::cold_below_model, t_c < coldest_c);
+  note(RangeNote::hot_above_model, t_c > hottest_c || (ethanol > trace && t_c > hottest_ethanol_c) || (sugar > trace && t_c > hottest_sugar_c));
+  note(RangeNote::ionic_strength_high, ionic_strength_mol_l(c) > ionic_strength_most);
+  note(RangeNote::thickener_viscosity, has_thickener(c));
+  double acids = 0.0;
+  for (std::size_t i = index(first_acid); i <= index(last_acid); ++i) acids += c.kg[i];
+  acids -= c[Component::citric_acid] + c[Component::acetic_acid] + c[Component::phosphoric_acid];
+  note(RangeNote::acid_activity_unknown, acids > acid_most * mass);
+  return notes;
+}
+
+}  // namespace bloomset::matter
