@@ -15,19 +15,23 @@ namespace {
 
 constexpr std::size_t deepest = 8, most_files = 64;
 
-const Part* part_named(const Formula& formula, const std::string& folded) {
-  const auto found = std::find_if(formula.parts.begin(), formula.parts.end(), [&](const Part& part) { return text::fold(part.name) == folded; });
-  return found == formula.parts.end() ? nullptr : &*found;
+using PartsByName = std::map<std::string, const Part*>;
+
+PartsByName parts_by_name(const Formula& formula) {
+  PartsByName parts;
+  for (const Part& part : formula.parts) parts.emplace(text::fold(part.name), &part);
+  return parts;
 }
 
-// Marks `name` and every part that it takes, and that those take.
-void mark_needed(const Formula& formula, const std::string& folded, std::set<std::string>& needed) {
+// The part of that name and every part that it takes, and that those take.
+std::set<const Part*> needed_for(const std::string& folded, const PartsByName& parts) {
+  std::set<const Part*> needed;
   std::vector<std::string> waiting = {folded};
   while (!waiting.empty()) {
-    const std::string next = std::move(waiting.back());
+    const auto found = parts.find(waiting.back());
     waiting.pop_back();
-    const Part* part = part_named(formula, next);
-    if (!part || !needed.insert(next).second) continue;
+    if (found == parts.end() || !needed.insert(found->second).second) continue;
+    const Part* part = found->second;
     const auto see = [&](const Take& take) {
       if (take.kind == ThingKind::made) waiting.push_back(text::fold(take.thing));
     };
@@ -37,6 +41,7 @@ void mark_needed(const Formula& formula, const std::string& folded, std::set<std
       if (step.bath) see(step.bath->in);
     }
   }
+  return needed;
 }
 
 std::shared_ptr<Formula> open_file(const Borrow& borrow, Files& files) {
@@ -70,17 +75,17 @@ std::vector<Part> borrowed_parts(const Formula& formula, Files& files) {
     const auto document = open_file(borrow, files);
     if (!document) continue;
     const std::string wanted = text::fold(borrow.part);
-    if (!part_named(*document, wanted)) {
+    const PartsByName by_name = parts_by_name(*document);
+    if (!by_name.contains(wanted)) {
       std::vector<std::string> names;
       for (const Part& part : document->parts) names.push_back(part.name);
       const std::string near = base::nearest(borrow.part, names);
       reading.fault(borrow.span, "unknown_part", text::say({text::ticked(borrow.file), " has no part ", text::ticked(borrow.part)}), near.empty() ? "" : text::say({"did you mean ", text::ticked(near), "?"}));
       continue;
     }
-    std::set<std::string> needed;
-    mark_needed(*document, wanted, needed);
+    const std::set<const Part*> needed = needed_for(wanted, by_name);
     for (const Part& part : document->parts) {
-      if (!needed.contains(text::fold(part.name))) continue;
+      if (!needed.contains(&part)) continue;
       const bool there = std::any_of(parts.begin(), parts.end(), [&](const Part& other) { return other.source == part.source && other.name == part.name; });
       if (!there) parts.push_back(part);
     }

@@ -63,7 +63,7 @@ void check_marks(const std::vector<Step>& steps, const std::map<std::string, con
     });
   for (const Step& step : steps)
     each_take(step, [&](const Take& take) {
-      if (take.of_mark.empty() || marks.contains(text::fold(take.of_mark))) return;
+      if (take.of_mark.empty() || marks.contains(text::fold(take.of_mark)) || reading.has_enough_faults()) return;
       if (parts.contains(text::fold(take.of_mark))) {
         reading.fault(take.span, "mark_is_part", text::say({text::ticked(take.of_mark), " is a part; a quoted name that a thing follows is a mark"}),
                       "mark a line with { take = \"…\", mark = \"…\" } and name that");
@@ -125,7 +125,9 @@ std::optional<Part> read_part(const Node& node, Reading& reading) {
   }
   part.makes = read_makes(fields.string("makes"), reading);
   if (const Node* batches = fields.number("batches")) {
-    if (batches->number > 0.0 && batches->number <= most_batches) {
+    if (part.made == Made::to_order) {
+      reading.fault(batches->span, "ahead_only", "`batches` goes with made = \"ahead\"", "a part to order is made for each serve");
+    } else if (batches->number > 0.0 && batches->number <= most_batches) {
       part.batches = batches->number;
     } else {
       reading.fault(batches->span, "out_of_range", "`batches` must be above 0 and at most 1000");

@@ -83,6 +83,10 @@ std::optional<Qualifier> read_one(text::Cursor cursor, Reading& reading) {
       if (!number) return std::nullopt;
     }
     q.name = one_blank(cursor.rest());
+    if (q.name.empty()) {
+      reading.fault(span, "bad_qualifier", "a word is missing behind the number", "for instance `40 %vol`; the decimal mark is a point");
+      return std::nullopt;
+    }
   }
   for (const QualifierWord& word : qualifier_words) {
     if (word.name != q.name) continue;
@@ -113,7 +117,6 @@ std::vector<Qualifier> read_qualifiers(text::Cursor inside, Reading& reading) {
   while (true) {
     const std::size_t comma = inside.text.find(',', inside.at);
     const std::size_t end = std::min(comma, inside.text.size());
-    // A number with a decimal comma would fall apart here: `12,5 %vol`.
     text::Cursor piece = inside;
     piece.text = inside.text.substr(0, end);
     piece.origin = inside.origin;

@@ -51,6 +51,10 @@ void read_head(const text::Fields& fields, Formula& formula, Reading& reading) {
 
 void read_borrow(const Node* table, Formula& formula, Reading& reading) {
   if (!table) return;
+  if (table->items.size() > most_parts) {
+    reading.fault(table->span, "too_many", text::say({std::to_string(table->items.size()), " borrowed parts; a document has at most ", std::to_string(most_parts)}));
+    return;
+  }
   for (const Node& member : table->items) {
     if (!member.is(NodeKind::string)) {
       text::fault_kind(reading.faults, member, "the name of a file as text");

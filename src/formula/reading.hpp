@@ -15,14 +15,16 @@ struct Reading {
   std::uint32_t source = 0;
   text::Measures measures = text::Measures::metric;
   std::size_t steps = 0, takes = 0;
+  bool has_enough_faults() const { return faults.size() >= text::most_kept_faults; }
 
   void fault(base::Span span, std::string code, std::string message, std::string hint = {}) {
     text::fault(faults, span, std::move(code), std::move(message), std::move(hint));
   }
   /// The same with a second place.
   void fault_pair(base::Span span, base::Span second, std::string code, std::string message, std::string hint = {}) {
+    const std::size_t before = faults.size();
     fault(span, std::move(code), std::move(message), std::move(hint));
-    faults.back().second = second;
+    if (faults.size() > before) faults.back().second = second;
   }
 };
 

@@ -236,6 +236,11 @@ std::optional<Target> read_target_text(text::Cursor cursor, text::Measures measu
   const TargetName* row = nullptr;
   if (!read_where(cursor, target, row, reading) || !read_moment(cursor, target, reading)) return std::nullopt;
   const auto wish = accept_wish(cursor);
+  text::skip_blanks(cursor);
+  if (!wish && (cursor.rest().starts_with("<") || cursor.rest().starts_with(">"))) {
+    reading.fault(cursor.span(cursor.at, 1), "bad_target", "the signs of a target are >=, <= and =");
+    return std::nullopt;
+  }
   const auto number = text::read_numbers(cursor, text::Sign::may_be_negative, faults);
   if (!number) return std::nullopt;
   if (wish && number->band) {

@@ -36,7 +36,7 @@ Fields::Fields(const Node& table, std::string what, const std::vector<std::strin
   std::size_t said = 0;
   for (const Node& member : table.items) {
     if (std::find(known.begin(), known.end(), member.key) != known.end()) continue;
-    if (++said > enough) break;
+    if (++said > enough || faults.size() >= most_kept_faults) break;
     const std::string near = base::nearest(member.key, known);
     std::string hint = near.empty() ? "" : say({"did you mean ", ticked(near), "?"});
     if (near.empty()) {

@@ -229,6 +229,7 @@ bool reads_back(const std::string& text, double value, std::int64_t numerator, s
 }  // namespace
 
 void fault(Faults& faults, base::Span span, std::string code, std::string message, std::string hint) {
+  if (faults.size() >= most_kept_faults) return;
   base::Diagnostic d;
   d.code = std::move(code);
   d.message = std::move(message);

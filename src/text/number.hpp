@@ -56,7 +56,9 @@ std::string say(std::initializer_list<std::string_view> pieces);
 std::string shown(std::string_view word);
 /// The same between backticks.
 std::string ticked(std::string_view word);
-/// Appends an error. The one place that fills a Diagnostic in text.
+/// Beyond so many, further faults are dropped: the document is refused anyway, and its reader is shown far fewer.
+inline constexpr std::size_t most_kept_faults = 1000;
+/// Appends an error, unless there are too many already. The one place that fills a Diagnostic in text.
 void fault(Faults&, base::Span, std::string code, std::string message, std::string hint = {});
 
 }  // namespace bloomset::text

@@ -15,33 +15,40 @@
 namespace bloomset::text {
 namespace {
 
-// Where each line begins, and the way from the library's positions to ours.
+// Where each line begins, and the way from the library's positions to ours. Each answer takes constant time (a line may
+// have four million columns), so lines with letters of several bytes keep the byte of every column.
 class Places {
  public:
   Places(std::uint32_t source, std::string_view text) : source_(source), text_(text) {
     begins_.push_back(text.starts_with("\xEF\xBB\xBF") ? 3U : 0U);
     for (std::size_t i = 0; i < text.size(); ++i)
       if (text[i] == '\n') begins_.push_back(i + 1);
+    begins_.push_back(text.size() + 1);  // the end of the last line, as if a new one began behind it
+    columns_.resize(begins_.size());
+    for (std::size_t line = 0; line + 1 < begins_.size(); ++line) {
+      const std::size_t end = begins_[line + 1] - 1;
+      if (std::all_of(text.begin() + static_cast<std::ptrdiff_t>(std::min(begins_[line], end)), text.begin() + static_cast<std::ptrdiff_t>(end), [](char c) { return static_cast<unsigned char>(c) < 0x80U; })) continue;
+      for (std::size_t at = begins_[line]; at < end; next_code_point(text, at)) columns_[line].push_back(static_cast<std::uint32_t>(at));
+    }
   }
 
   std::size_t offset(const toml::source_position& position) const {
-    if (position.line == 0 || position.line > begins_.size()) return text_.size();
-    std::size_t at = begins_[position.line - 1];
-    for (std::uint32_t column = 1; column < position.column && at < text_.size() && text_[at] != '\n'; ++column) next_code_point(text_, at);
-    return at;
+    if (position.line == 0 || position.line >= begins_.size()) return text_.size();
+    const std::size_t line = position.line - 1, column = position.column - 1, end = std::min(begins_[line + 1] - 1, text_.size());
+    if (!columns_[line].empty()) return column < columns_[line].size() ? columns_[line][column] : end;
+    return std::min(begins_[line] + column, end);
   }
 
   /// From byte `from` up to `to`, cut at the end of the first line.
   base::Span span(std::size_t from, std::size_t to) const {
     from = std::min(from, text_.size());
-    const auto line = static_cast<std::size_t>(std::upper_bound(begins_.begin(), begins_.end(), from) - begins_.begin());
+    const auto line = std::max<std::size_t>(static_cast<std::size_t>(std::upper_bound(begins_.begin(), begins_.end(), from) - begins_.begin()), 1);
     const std::size_t line_begin = line <= 1 ? 0 : begins_[line - 1];  // a byte order mark counts in the first line
-    std::size_t line_end = text_.find('\n', from);
-    if (line_end == std::string_view::npos) line_end = text_.size();
+    std::size_t line_end = std::max(std::min(begins_[line] - 1, text_.size()), from);
     if (line_end > from && text_[line_end - 1] == '\r') --line_end;
     base::Span s;
     s.source = source_;
-    s.line = static_cast<std::uint32_t>(std::max<std::size_t>(line, 1));
+    s.line = static_cast<std::uint32_t>(line);
     s.column = static_cast<std::uint32_t>(from - line_begin + 1);
     s.length = static_cast<std::uint32_t>(std::max<std::size_t>(std::min(std::max(to, from), line_end) - from, 1));
     return s;
@@ -54,6 +61,7 @@ class Places {
   std::uint32_t source_;
   std::string_view text_;
   std::vector<std::size_t> begins_;
+  std::vector<std::vector<std::uint32_t>> columns_;  // empty for a line of ASCII
 };
 
 NodeKind kind_of(const toml::node& node) {
