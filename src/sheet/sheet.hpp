@@ -5,6 +5,7 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -51,7 +52,7 @@ struct PartSheet {
   std::vector<LossLine> losses;
   std::vector<TakeLine> takes;
   std::vector<StepLine> steps;
-  double ready_after_h = 0.0;             // sum of the steps' nominal times
+  double ready_after_h = 0.0;             // nominal times of its steps, behind the slowest part it draws from
   std::optional<double> keeps_h;
 };
 
@@ -77,10 +78,15 @@ struct OrderLine {                        // what to have at hand, for all serve
 };
 
 struct ServeSheet {
-  matter::Values at_service, merged;
-  double headroom_ml = 0.0;
+  matter::Values at_service, merged;      // merged: all foam collapsed; nothing foams in this version, so the same
+  std::vector<TakeLine> takes;            // of the pours, for one serve
+  std::vector<StepLine> steps;            // one a pour
+  std::vector<LossLine> losses;
+  double headroom_ml = 0.0;               // at the fullest moment: after any pour, or at service; negative: over the brim
+  double ready_after_h = 0.0;             // nominal times of the pours, behind the slowest part
   double beside_g = 0.0;                  // rim and garnish: eaten or not, not in the drink
-  std::optional<double> cost;             // per serve; nothing if a price is missing
+  std::optional<double> cost;             // per serve, losses in, left-overs out; nothing if a price is missing
+  std::string currency;                   // of `cost`
   std::string vessel;
   double brim_ml = 0.0;
   std::vector<std::pair<double, double>> inside_mm;   // height, radius
@@ -135,7 +141,9 @@ struct FindingWords {
   const char* remedy;
 };
 const FindingWords* words_of(base::Code);
+/// Every row, in the order of the codes.
+std::span<const FindingWords> finding_words();
 /// Joins a mark with its words.
-base::Finding finding(const flow::Mark&, const flow::Flowsheet&, const base::Sources*);
+base::Finding finding(const flow::Mark&, const flow::Flowsheet&);
 
 }  // namespace bloomset::sheet

@@ -1,0 +1,129 @@
+// sheet/findings.cpp - the table of words: what each finding code says, why, by what source, and what mends it.
+//
+// One row a code that this version raises; tests hold it against the list of codes. `stop`: this formula must be
+// changed. `mind`: it may go wrong. `note`: good to know, or a caution that always holds. `{about}` is what only the
+// place that raised it knows; `{value}` and `{limit}` are its numbers. A finding never calls food safe: it says which
+// published limit is met or missed.
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <map>
+#include <tuple>
+
+#include "sheet/readings.hpp"
+
+namespace bloomset::sheet {
+namespace {
+
+using base::Code;
+using base::Weight;
+
+constexpr const char* food_code_tables = "US FDA Food Code, 1-201.10, interaction tables of pH and water activity";
+constexpr const char* practice = "common practice, no source";
+constexpr const char* own_document = "the document";
+
+constexpr std::array<FindingWords, 17> table = {{
+    {Code::range_left, Weight::note, "{about}", "the value is given, but its model was not checked here", "the range that each model states", ""},
+    {Code::assumption, Weight::note, "{about}", "the text leaves it open", "the larder, the kit or the act's defaults", "say it in the text if it is otherwise"},
+    {Code::value_missing, Weight::note, "{about}", "what it takes to give it is not known", own_document, ""},
+    {Code::ice_gone, Weight::mind, "{about}: all the ice melts, and the drink ends at {value} C", "with no ice left it gets neither colder nor stays cold", "heat balance of this step", "take more ice, or colder"},
+    {Code::glass_over, Weight::stop, "{about} {value} mL over the brim ({limit} mL)", "liquid and what the ice displaces are more than the glass holds", "the kit's glass", ""},
+    {Code::left_over, Weight::note, "{about}", "nothing is scaled by itself: a batch is made whole", own_document, ""},
+    {Code::short_of, Weight::mind, "{about}", "nothing doubles by itself", own_document, ""},
+    {Code::target_unmet, Weight::mind, "{about}", "a target is a wish of the document", own_document, ""},
+    {Code::hot_sugar, Weight::note, "{about}: {value} C hot sugar sticks and burns deeply", "sugar holds its heat and does not run off the skin", practice,
+     "long sleeves, cold water within reach, add liquids slowly"},
+    {Code::raw_egg, Weight::mind, "{about} is raw: raw or undercooked egg may make people ill", "neither spirit nor acid is a published way of treating raw egg; children, older, pregnant and ill people are at most risk",
+     "US FDA Food Code, 3-302.13 and 3-603.11", "take pasteurised egg, the same weight; else tell the guest"},
+    {Code::keeps_passed, Weight::mind, "{about}", "food that needs control of time and temperature is kept 7 days at most, the day of preparation being the first",
+     "US FDA Food Code, 3-501.17", "keep it 6 days behind the day it is made, freeze it, or have the product assessed"},
+    {Code::time_temperature_control, Weight::note, "{about}", "by pH and water activity it falls among foods that need control of time and temperature unless an assessment says otherwise",
+     food_code_tables, "hold it at 5 C or below, mark the day, and use it within 7 days, the first being the day it is made"},
+    {Code::low_acid_stored, Weight::mind, "{about}", "above pH 4.6 and above a water activity of 0.92 spores of Clostridium botulinum may grow, above all in a closed vessel",
+     "21 CFR 114.3 (pH 4.6); US FDA Food Code, 1-201.10 (0.92)", "store it at 5 C or below"},
+    {Code::allergen, Weight::note, "contains {about}", "guests must be told, and asked about traces from other work", "Regulation (EU) 1169/2011, Annex II; FALCPA 2004 and FASTER Act 2021", ""},
+    {Code::allergen_unknown, Weight::note, "ask the maker about {about}", "the larder does not know for sure", "Regulation (EU) 1169/2011, Annex II; FALCPA 2004 and FASTER Act 2021",
+     "read the label and write the answer into the larder"},
+    {Code::alcohol, Weight::note, "contains alcohol: {about}", "not for minors, not before driving, and it is best not to drink when pregnant; the figures are an estimate from the recipe, no guide to fitness to drive",
+     "27 CFR 16.21 (0.5 %vol); UK Chief Medical Officers 2016", ""},
+    {Code::defer, Weight::note, "your food law, your inspector and your written plan decide", "what is said here of health follows published model rules, not your law", practice, ""},
+}};
+
+std::string filled(std::string words, const std::string& about, double value, double limit) {
+  const std::array<std::pair<const char*, std::string>, 3> pieces = {{{"{value}", shown(value)}, {"{limit}", shown(limit)}, {"{about}", about}}};
+  for (const auto& [mark, text] : pieces)
+    if (const auto at = words.find(mark); at != std::string::npos) words.replace(at, std::string(mark).size(), text);
+  return words;
+}
+
+}  // namespace
+
+std::span<const FindingWords> finding_words() { return table; }
+
+const FindingWords* words_of(Code code) {
+  for (const FindingWords& row : table)
+    if (row.code == code) return &row;
+  return nullptr;
+}
+
+base::Finding say(Code code, base::Where at, const std::string& about, double value, double limit) {
+  base::Finding finding;
+  finding.code = code;
+  finding.where = std::move(at);
+  const FindingWords* words = words_of(code);
+  if (words == nullptr) {
+    finding.says = about;
+    return finding;
+  }
+  finding.weight = words->weight;
+  finding.says = filled(words->says, about, value, limit);
+  finding.why = words->why;
+  finding.source = words->source;
+  if (words->remedy[0] != '\0') finding.remedies.push_back({words->remedy, std::nullopt});
+  return finding;
+}
+
+base::Where where(const flow::Flowsheet& sheet, const flow::Origin& origin, base::Span span) {
+  base::Where at;
+  if (origin.part < sheet.parts.size()) at.part = sheet.parts[origin.part].name;
+  at.step = origin.step;
+  at.take = origin.take;
+  at.span = span;
+  return at;
+}
+
+base::Finding finding(const flow::Mark& mark, const flow::Flowsheet& sheet) {
+  return say(mark.code, where(sheet, mark.origin, mark.span), mark.about, mark.value, mark.limit);
+}
+
+void tidy(std::vector<base::Finding>& findings) {
+  std::vector<base::Finding> kept;
+  std::vector<std::size_t> repeats;
+  std::map<std::tuple<Code, std::string>, std::size_t> said;
+  for (base::Finding& finding : findings) {
+    const auto [entry, is_new] = said.emplace(std::tuple(finding.code, finding.says), kept.size());
+    if (is_new) {
+      kept.push_back(std::move(finding));
+      repeats.push_back(0);
+    } else {
+      ++repeats[entry->second];
+    }
+  }
+  for (std::size_t i = 0; i < kept.size(); ++i)
+    if (repeats[i] > 0) kept[i].says += repeats[i] == 1 ? " (and at one more place)" : " (and at " + std::to_string(repeats[i]) + " more places)";
+  std::stable_sort(kept.begin(), kept.end(), [](const base::Finding& a, const base::Finding& b) { return std::tuple(a.weight, a.code) < std::tuple(b.weight, b.code); });
+  findings = std::move(kept);
+}
+
+std::string listed(const std::vector<std::string>& words) {
+  std::string out;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    if (i > 0) out += i + 1 == words.size() ? " and " : ", ";
+    out += words[i];
+  }
+  return out;
+}
+
+std::string shown(double value) { return std::abs(value) >= 100.0 ? text::print_number(std::round(value), 12) : text::print_number(value, 3); }
+
+}  // namespace bloomset::sheet

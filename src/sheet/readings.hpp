@@ -1,0 +1,86 @@
+// sheet/readings.hpp - the pieces that sheet.cpp puts together; one function a question. Private to sheet.
+#pragma once
+
+#include <set>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "sheet/ledger.hpp"
+#include "sheet/sheet.hpp"
+
+namespace bloomset::sheet {
+
+/// Everything that is known once the flowsheet has run.
+struct Kitchen {
+  const Inputs& in;
+  const flow::Flowsheet& flow;
+  const flow::Batch<1>& batch;
+  const Ledger& book;
+  bool is_serve(std::size_t part) const { return flow.has_serve && part + 1 == flow.parts.size(); }
+};
+
+/// Properties at a point of the flow; nothing can be given where nothing liquid is there.
+matter::Values values_at(const Kitchen&, flow::Port liquid, flow::Port ice);
+
+// parts.cpp
+/// Things one pours, so that a volume of them says something.
+bool is_poured(larder::Family);
+std::vector<PartSheet> part_sheets(const Kitchen&);
+/// Lines of one part, or of the serve, by its index in the flowsheet.
+std::vector<TakeLine> take_lines(const Kitchen&, std::size_t part);
+std::vector<LossLine> loss_lines(const Kitchen&, std::size_t part);
+std::vector<StepLine> step_lines(const Kitchen&, std::size_t part);
+/// Hours from the first step of the slowest thing it is made of to its own last, for every part and the serve.
+std::vector<double> ready_after_h(const Kitchen&);
+
+// serve.cpp
+ServeSheet serve_sheet(const Kitchen&);
+/// brim - liquid - foam - what the ice displaces [mL], for a drink of these values.
+double headroom_ml(double brim_ml, const matter::Values&);
+/// Allergen codes of all that comes into the serve, `maybe` takes included; sorted. A sure code drops its own question.
+std::vector<std::string> allergens(const Kitchen&);
+
+// order.cpp
+std::vector<OrderLine> order_list(const Kitchen&);
+/// What one serve's share of everything costs, losses included and left-overs not; nothing where a price is missing, whose things are named.
+struct Cost {
+  std::optional<double> per_serve;
+  std::string currency;
+  std::vector<std::string> without_price;
+  bool mixed_currencies = false;
+};
+Cost cost_of_serve(const Kitchen&);
+
+// streams.cpp
+std::vector<Ribbon> ribbons(const Kitchen&);
+
+// targets.cpp
+/// Targets that speak of what the document does not have.
+std::vector<base::Diagnostic> target_faults(const formula::Formula&);
+std::vector<TargetLine> judge_targets(const Kitchen&, const Sheet&, std::vector<base::Finding>&);
+
+// rules.cpp
+/// Findings read off the sheet: left over, short, glass, safety, allergens, alcohol.
+void apply_rules(const Kitchen&, const Sheet&, std::vector<base::Finding>&);
+
+// range_words.cpp
+/// What a bit of matter::range_notes says, and the property it speaks of; one row a bit.
+struct RangeWords {
+  const char* says;
+  const char* property;
+};
+std::span<const RangeWords> range_words();
+
+// findings.cpp
+/// Words of a code, with `{about}`, `{value}` and `{limit}` filled in.
+base::Finding say(base::Code, base::Where, const std::string& about, double value = 0.0, double limit = 0.0);
+base::Where where(const flow::Flowsheet&, const flow::Origin&, base::Span);
+/// One finding a code, place and saying: the same thing said of several places is said once, of the first. Heavy ones first.
+void tidy(std::vector<base::Finding>&);
+/// `a, b and c`.
+std::string listed(const std::vector<std::string>&);
+/// A number for a sentence: three digits, or whole above 100.
+std::string shown(double);
+
+}  // namespace bloomset::sheet

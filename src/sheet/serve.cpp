@@ -1,0 +1,66 @@
+// sheet/serve.cpp - the glass: what is in it half a minute after the last pour, what room is left, whom it must not surprise.
+//
+// Headroom is brim - liquid - foam - what the ice displaces, at the fullest moment: after any pour, or at service.
+// Floating ice displaces its own mass of the liquid; it never takes more room than it has itself.
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include "matter/density.hpp"
+#include "sheet/readings.hpp"
+#include "sheet/standard_drinks.hpp"
+
+namespace bloomset::sheet {
+
+using matter::Property;
+
+double headroom_ml(double brim_ml, const matter::Values& drink) {
+  const double ice_g = drink[Property::ice_g], density_g_ml = drink[Property::density_kg_m3] * 1e-3;
+  const double own_ml = ice_g / (matter::ice_density(units::celsius(0.0)).si * 1e-3);
+  const double foam_ml = std::isnan(drink[Property::foam_volume_ml]) ? 0.0 : drink[Property::foam_volume_ml];
+  return brim_ml - drink[Property::volume_ml] - foam_ml - std::min(ice_g / density_g_ml, own_ml);
+}
+
+std::vector<std::string> allergens(const Kitchen& k) {
+  std::set<std::string> codes;
+  for (const flow::TakeInfo& take : k.flow.takes) {
+    if (!take.thing || !k.book.parts[take.origin.part].in_use) continue;
+    const larder::Thing& thing = k.flow.things[*take.thing];
+    codes.insert(thing.allergens.begin(), thing.allergens.end());
+  }
+  std::vector<std::string> out;
+  for (const std::string& code : codes)
+    if (code.front() != '?' || !codes.contains(code.substr(1))) out.push_back(code);
+  return out;
+}
+
+ServeSheet serve_sheet(const Kitchen& k) {
+  const std::size_t p = k.flow.parts.size() - 1;
+  ServeSheet serve;
+  serve.at_service = values_at(k, k.flow.served_liquid, k.flow.served_ice);
+  serve.merged = serve.at_service;
+  serve.takes = take_lines(k, p);
+  serve.steps = step_lines(k, p);
+  serve.losses = loss_lines(k, p);
+  serve.beside_g = (k.book.parts[p].asides_kg + k.book.parts[p].solids_kg) * 1e3;
+  if (k.flow.glass) {
+    serve.vessel = k.flow.glass->name;
+    serve.brim_ml = units::in_millilitres(k.flow.glass->brim);
+    for (const kit::Outline& at : k.flow.glass->inside) serve.inside_mm.emplace_back(at.height.si * 1e3, at.radius.si * 1e3);
+    serve.headroom_ml = headroom_ml(serve.brim_ml, serve.at_service);
+    for (const StepLine& step : serve.steps) {
+      const double then_ml = headroom_ml(serve.brim_ml, step.after);
+      if (then_ml < serve.headroom_ml) serve.headroom_ml = then_ml;
+    }
+  }
+  const double ethanol_g = serve.at_service[Property::ethanol_g];
+  if (!std::isnan(ethanol_g)) serve.standard_drinks = standard_drinks(ethanol_g);
+  serve.ready_after_h = ready_after_h(k)[p];
+  serve.allergens = allergens(k);
+  const Cost cost = cost_of_serve(k);
+  serve.cost = cost.per_serve;
+  serve.currency = cost.currency;
+  return serve;
+}
+
+}  // namespace bloomset::sheet
