@@ -39,7 +39,7 @@ base::Result<Flowsheet> Compiler::build() {
 
 void Compiler::find_parts() {
   for (const formula::Part& part : formula_.parts) {
-    PartInfo info;
+    PartInfo& info = sheet_.parts.emplace_back();
     info.name = part.name;
     info.made = part.made;
     info.batches = part.batches;
@@ -47,7 +47,6 @@ void Compiler::find_parts() {
     info.makes = part.makes;
     info.span = part.name_span;
     info.source = part.source;
-    sheet_.parts.push_back(std::move(info));
   }
   if (!formula_.serve) return;
   sheet_.has_serve = true;

@@ -78,7 +78,9 @@ std::optional<double> Compiler::end_temperature(const ActRow& row, const formula
     return units::in_celsius(kit_.room);
   }
   if (step.until) return 100.0;
-  fault("no_temperature", step.act_span, "`" + std::string(formula::name(row.act)) + "` needs to know where it ends", "give `to = \"70 C\"`, `at`, or `until`");
+  std::string act = "`";
+  act.append(formula::name(row.act)).append("`");
+  fault("no_temperature", step.act_span, act + " needs to know where it ends", "give `to = \"70 C\"`, `at`, or `until`");
   return std::nullopt;
 }
 

@@ -210,10 +210,11 @@ void Compiler::emit_bought(const formula::Take& take, TakeInfo& info, MadeTake& 
       break;
     case AmountKind::all:
     case AmountKind::rest:
-    case AmountKind::half:
-      fault("all_of_bought", take.span, "`" + std::string(take.amount.kind == AmountKind::all ? "all" : take.amount.kind == AmountKind::rest ? "rest" : "half") + "` goes with a part in single quotes; \"" + take.thing + "\" is bought",
-            "give an amount, or quote the name if a part is meant");
+    case AmountKind::half: {
+      const char* word = take.amount.kind == AmountKind::all ? "`all`" : take.amount.kind == AmountKind::rest ? "`rest`" : "`half`";
+      fault("all_of_bought", take.span, std::string(word) + " goes with a part in single quotes; \"" + take.thing + "\" is bought", "give an amount, or quote the name if a part is meant");
       return;
+    }
   }
   Stuff stuff;
   stuff.per_kg = thing.per_kg;
