@@ -1,5 +1,5 @@
 #!/usr/bin/python3
-"""Fit apparent specific volumes at 20 C: phi = a0 + a1 w + a2 w^2 [cm3/g] a solute, into data/matter/density.csv.
+"""Fit apparent specific volumes at 20 C: phi = a0 + a1 w + a2 w^2 [cm3/g] a solute (fewer terms where they do), into data/matter/density.csv.
 
 w = solute / (solute + water). Each row is weighed by its tolerance as a density; rows that are not judged (acids and calcium
 chloride stronger than anyone mixes) count 20 times less, so that an 80 % acid from the shelf is still given sensibly. Sodium citrate is booked as
@@ -12,7 +12,8 @@ import numpy as np
 from fitting import REFERENCE, constants, least_squares, molar_mass, replace
 
 WATER = constants("density", "oiml", "a")[0]  # kg/m3 at 20 C, the water that the mixture rule uses
-TERMS, LOOSE = 3, 20.0
+LOOSE = 20.0
+TERMS = {"acetic acid": 2, "calcium chloride": 2}  # three for the others
 SOLUTES = ["glucose", "fructose", "maltose", "lactose", "glycerol", "citric acid", "lactic acid", "acetic acid", "phosphoric acid",
            "sodium chloride", "potassium chloride", "calcium chloride", "sodium citrate"]
 TOLERANCE = {"maltose": 1.0, "sodium citrate": 0.8}
@@ -27,7 +28,7 @@ def main():
     fitted = {}
     for solute in SOLUTES:
         a, b, judged = [], [], []
-        salt = solute == "sodium citrate"
+        salt, terms = solute == "sodium citrate", TERMS.get(solute, 3)
         share = exchanged if salt else 1.0
         for r in (r for r in table if r["solute"] == solute):
             w, rho = float(r["solute_mass_percent"]) / 100, float(r["density_20C_kg_per_m3"])
@@ -36,7 +37,7 @@ def main():
             if salt:
                 phi -= (1 - share) * np.polyval(fitted["citric acid"][::-1], w)
             weight = rho * rho * w * 1e-3 / tolerance  # tolerances per cm3/g
-            a.append([weight * share * w**k for k in range(TERMS)])
+            a.append([weight * share * w**k for k in range(terms)])
             b.append(weight * phi)
             judged.append(r["judged"] == "yes")
         solution, miss, left_out = least_squares(a, b)

@@ -57,7 +57,12 @@ double ethanol_water_m3(double water, double ethanol, double t_c) {
 
 using Phi = std::array<double, 3>;  // of w^0..w^2 [m3/kg] at 20 C
 
-constexpr Phi in_m3(const Phi& cm3_g) { return {1e-3 * cm3_g[0], 1e-3 * cm3_g[1], 1e-3 * cm3_g[2]}; }
+template <std::size_t N>
+constexpr Phi in_m3(const std::array<double, N>& cm3_g) {
+  Phi phi{};
+  for (std::size_t k = 0; k < N; ++k) phi[k] = 1e-3 * cm3_g[k];
+  return phi;
+}
 constexpr Phi in_m3(double cm3_g) { return {1e-3 * cm3_g, 0.0, 0.0}; }
 
 constexpr double food_m3_kg(const std::array<double, 2>& food) { return 1.0 / value_at(food, reference_c); }
