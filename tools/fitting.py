@@ -1,6 +1,6 @@
 """What the fitting tools share: reading the published rows, writing fitted constants back into data/.
 
-Development only; needs numpy and scipy. Reads tests/reference/physical and nothing else, writes data/matter/*.csv.
+Development only; needs numpy and scipy. Reads tests/reference/physical and nothing else, writes data/<module>/*.csv.
 A tool replaces the rows of origin `fit` that it makes and leaves every other line as it stands.
 """
 import csv
@@ -32,9 +32,9 @@ def constants(subject, quantity, of=""):
         return [float(r[3]) for r in csv.reader(f) if r[:2] == [quantity, of]]
 
 
-def replace(subject, quantity, of, values, unit, source, digits=7):
+def replace(subject, quantity, of, values, unit, source, digits=7, module="matter"):
     """Write fitted constants: rows `quantity,of,0..n,value,unit,fit,source` in place of the old ones, or at the end."""
-    path = ROOT / f"data/matter/{subject}.csv"
+    path = ROOT / f"data/{module}/{subject}.csv"
     lines = path.read_text(encoding="utf-8").splitlines()
     new = [f"{quantity},{of},{i},{v:.{digits}g},{unit},fit,{source}" for i, v in enumerate(values)]
     old = [i for i, line in enumerate(lines) if line.startswith(f"{quantity},{of},")]
