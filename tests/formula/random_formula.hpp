@@ -130,6 +130,7 @@ inline void add_conditions(Step& step, const Choices& choices, text::Measures me
   }
   if (now(Key::bath)) {
     step.bath = Bath{random_take(choices, measures, {}), std::nullopt};
+    step.bath->in.at_c.reset();  // a bath's take is a text only
     if (*rc::gen::arbitrary<bool>()) step.bath->takes_up = text::Range{0.03, 0.05};
   }
   if (now(Key::size)) step.size_m = random_range(0.001, 0.05);
