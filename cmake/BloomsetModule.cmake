@@ -9,7 +9,9 @@ include(GoogleTest)
 add_library(bloomset_warnings INTERFACE)
 target_compile_options(bloomset_warnings INTERFACE
   -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion -Wnon-virtual-dtor -Wold-style-cast -Wcast-align
-  -Woverloaded-virtual -Wdouble-promotion -Wformat=2 -Werror)
+  -Woverloaded-virtual -Wdouble-promotion -Wformat=2 -Werror
+  # g++ 12 sees impossible overlaps in `"text" + string` once it inlines (GCC bug 105651, mended in 13).
+  $<$<AND:$<CXX_COMPILER_ID:GNU>,$<CONFIG:Release>>:-Wno-restrict>)
 # g++ 12 sees an overlap in `"text" + std::string` that is not there (GCC bug 105651).
 target_compile_options(bloomset_warnings INTERFACE $<$<CXX_COMPILER_ID:GNU>:-Wno-restrict>)
 
