@@ -36,5 +36,6 @@ int main(int count, char** words) {
   std::printf("table,row,column,computed\n");
   for (const auto& subject : bloomset::checks::liquid_subjects()) answer(words[1], subject);
   for (const auto& subject : bloomset::checks::balance_subjects()) answer(words[1], subject);
+  for (const auto& subject : bloomset::checks::gas_subjects()) answer(words[1], subject);
   return 0;
 }

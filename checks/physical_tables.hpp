@@ -43,9 +43,10 @@ struct Row {
 /// The rows of a CSV text, only the named columns kept. Empty if there is no column `row`.
 std::vector<Row> rows(std::string_view csv, std::span<const std::string_view> columns);
 
-/// All subjects: densities, heats, refraction, viscosity; then acids, freezing, water activity, ice.
+/// All subjects: densities, heats, refraction, viscosity; then acids, freezing, water activity, ice; then gases.
 std::span<const Subject> liquid_subjects();
 std::span<const Subject> balance_subjects();
+std::span<const Subject> gas_subjects();
 
 /// `kg` of a substance by its trade name ("sodium citrate", "sodium chloride", "citric acid"), booked in components.
 std::optional<matter::Composition> substance(std::string_view name, double kg);

@@ -10,29 +10,36 @@ const std::filesystem::path folder = BLOOMSET_SOURCE_DIR "/tests/reference/physi
 
 std::vector<checks::Subject> all_subjects() {
   std::vector<checks::Subject> found;
-  for (const auto& part : {checks::liquid_subjects(), checks::balance_subjects()}) found.insert(found.end(), part.begin(), part.end());
+  for (const auto& part : {checks::liquid_subjects(), checks::balance_subjects(), checks::gas_subjects()}) found.insert(found.end(), part.begin(), part.end());
+  return found;
+}
+
+// Of both work lists.
+std::vector<Check> all_checks() {
+  std::vector<Check> found = checks_of(folder, "matter");
+  for (const Check& check : checks_of(folder, "gas")) found.push_back(check);
   return found;
 }
 
 class PhysicalTable : public testing::TestWithParam<checks::Subject> {};
 
 TEST_P(PhysicalTable, LiesWithinItsTolerance) {
-  const Verdict verdict = judge(folder, GetParam(), checks_of(folder, "matter"));
+  const Verdict verdict = judge(folder, GetParam(), all_checks());
   EXPECT_GT(verdict.judged, 0);
   for (const std::string& miss : verdict.misses) ADD_FAILURE() << miss;
 }
 
-INSTANTIATE_TEST_SUITE_P(Matter, PhysicalTable, testing::ValuesIn(all_subjects()), [](const auto& table) { return std::string{table.param.table}; });
+INSTANTIATE_TEST_SUITE_P(All, PhysicalTable, testing::ValuesIn(all_subjects()), [](const auto& table) { return std::string{table.param.table}; });
 
 TEST(PhysicalTables, AreAllAnswered) {
   std::set<std::string> answered;
   for (const auto& subject : all_subjects()) answered.emplace(subject.table);
-  for (const Check& check : checks_of(folder, "matter")) EXPECT_TRUE(answered.contains(check.table)) << check.table;
+  for (const Check& check : all_checks()) EXPECT_TRUE(answered.contains(check.table)) << check.table;
 }
 
 TEST(PhysicalTables, AreAnsweredFromTheirInputsAlone) {
   for (const auto& subject : all_subjects())
-    for (const Check& check : checks_of(folder, "matter")) {
+    for (const Check& check : all_checks()) {
       if (check.table != subject.table) continue;
       for (const auto& column : subject.inputs) EXPECT_NE(column, check.column) << subject.table;
     }
