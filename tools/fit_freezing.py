@@ -1,7 +1,7 @@
 #!/usr/bin/python3
 """Fit the water-activity constants of origin `fit` in data/matter/freezing.csv.
 
-ln a_w,i = -ln(1 + r) + d x + x^2 (k + k' g(T) + (l + l' g(T)) x), r = particles per water, x = r / (1 + r), g = 1000 (1/T - 1/298.15 K);
+ln a_w,i = -ln(1 + r) + d x + x^2 (k + l x + (k' + l' x) (1 - x) g(T)), r = particles per water, x = r / (1 + r), g = 1000 (1/T - 1/298.15 K);
 salts add the Debye-Hueckel term. Rows: freezing points of both sources (as the activity of ice at that temperature), and water activities
 at 25 C, each weighed by its tolerance. Each solute has at most a quarter as many fitted constants as it has rows. Where a published
 constant at 25 C exists (origin memory) it stands, and only its change with temperature is fitted.
@@ -64,7 +64,7 @@ def part(m, t, particles, c):
     r = particles * m * M_W / 1e3
     x = r / (1 + r)
     d, k, ks, l, ls = (c.get(n, 0.0) for n in NAMES)
-    return -np.log1p(r) + d * x + x * x * (k + ks * g(t) + (l + ls * g(t)) * x)
+    return -np.log1p(r) + d * x + x * x * (k + l * x + (ks + ls * x) * (1 - x) * g(t))
 
 
 def debye_hueckel(ionic, ions, t):
@@ -155,7 +155,7 @@ def main():
         fit(sugar, ["square_slope"])
     fit("glycerol", ["square_slope", "cube_slope"])
     fit("citric acid", ["linear", "square"])
-    fit("lactic acid", ["linear", "square_slope"])
+    fit("lactic acid", ["linear", "square"])
     fit("acetic acid", ["square"])
     fit("phosphoric acid", ["linear"])
     fit("sodium chloride", ["square", "square_slope", "cube"])

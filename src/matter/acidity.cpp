@@ -3,9 +3,9 @@
 //   0 = [H+] + [Na+] + [K+] + 2 [Ca2+] + 2 [Mg2+] - [Cl-] - [OH-] - sum over acids of (charge of each form) x [form]
 // An acid of total c, steps K1 K2 K3, at hydrogen activity a: form j has [A_j] = c b_j / sum b, b_j = K1..Kj / (a^j gamma_j).
 // Davies: log10 gamma_z = z^2 log10 gamma_1, so one exponential serves all charges. The pair: [NaCit2-] = beta [Na+][Cit3-],
-// beta = 10^1.03 gamma_1 gamma_3 / gamma_2.
-// Passes: five halvings of pH -1..15 find the neighbourhood, then Newton in ln a. Ionic strength and free sodium are taken
-// from the pass before; both hardly change near the end, since what they depend on is fixed by the books. Twelve acids: about 1 us.
+// beta = 10^1.03 gamma_1 gamma_3 / gamma_2; at a given a it is the root of a quadratic.
+// Two unknowns, ln a and the ionic strength I, since gamma depends on I and I on the forms. Passes: five halvings of pH -1..15
+// find the neighbourhood, then five of Newton in both together end at the eleventh digit. Three acids: below 1 us.
 #include "matter/acidity.hpp"
 
 #include <algorithm>
@@ -42,82 +42,116 @@ const std::array<Steps, acid_count> acid_steps = {
 const double water_product = power_of_ten(-pkw), pair_constant = power_of_ten(sodium_citrate_pair);
 
 constexpr double citric_equivalent_g = molar_mass_citric_acid / 3.0;
-constexpr double most_ionic_strength = 2.0;  // four times where Davies is held to; his last term would run away further on
+constexpr double least_ionic_strength = 1e-8;  // a tenth of pure water's
+constexpr double most_ionic_strength = 0.5;    // where Davies is held to; further on his last term would run away
 
 // A solution as the passes want it: only the acids that are there, and what does not change with pH.
 struct Solution {
   struct Acid {
     double mol_l;
     Steps steps;
-    bool pairs;
   };
   std::array<Acid, acid_count> acids;
   std::size_t count = 0;
+  bool pairs = false;                // the first acid is citric, and there is sodium for it
   double sodium = 0.0;
   double charge = 0.0, ionic = 0.0;  // of potassium, calcium, magnesium, chloride
 
-  explicit Solution(const Molarities& m) : sodium(m.sodium) {
+  explicit Solution(const Molarities& m) : pairs(m.acid[0] > 0.0 && m.sodium > 0.0), sodium(m.sodium) {
     for (std::size_t i = 0; i < acid_count; ++i)
-      if (m.acid[i] > 0.0) acids[count++] = {m.acid[i], acid_steps[i], i == 0};
+      if (m.acid[i] > 0.0) acids[count++] = {m.acid[i], acid_steps[i]};
     const double divalent = m.calcium + m.magnesium;
     charge = m.potassium + 2.0 * divalent - m.chloride;
     ionic = 0.5 * (m.potassium + m.chloride) + 2.0 * divalent;
   }
+  double first_ionic_strength() const { return ionic + 0.5 * sodium; }
 };
 
-// What is carried from pass to pass, and what a pass finds at one hydrogen activity.
-struct Guess {
-  double ionic_strength, free_sodium;
+// What a pass finds at one ln a and ionic strength: a value and its derivatives by ln a and by ln gamma_1.
+struct Slopes {
+  double value, by_ln_a, by_ln_gamma;
 };
 struct Pass {
-  double excess, slope;  // of positive charge [mol/L], and by ln a
-  double hydrogen;       // free, by concentration
-  Guess next;
+  Slopes excess;           // of positive charge [mol/L]
+  Slopes ionic;            // strength that the forms make [mol/L]
+  double gamma_slope;      // d ln gamma_1 / d ionic strength
 };
 
-Pass look(const Solution& s, double ln_a, const Guess& guess) {
-  const double i = std::clamp(guess.ionic_strength, 0.0, most_ionic_strength), root = std::sqrt(i);
-  const double ln_gamma = -std::numbers::ln10 * davies_a * (root / (1.0 + root) - davies_b * i);
+// Free sodium beside citrate, by the quadratic of both mass balances: sodium = free (1 + beta ion), citrate = ion (forms + beta free).
+struct FreeSodium {
+  double mol_l, per_ion;             // free sodium; its slope d ln free / (d ln forms - d ln beta)
+};
+FreeSodium free_sodium(double sodium, double citrate, double forms, double beta) {
+  const double half = forms + beta * (sodium - citrate);
+  const double ion = 2.0 * citrate / (half + std::sqrt(half * half + 4.0 * forms * beta * citrate));
+  const double held = beta * ion, mol_l = sodium / (1.0 + held), share = 1.0 / (forms + beta * mol_l);
+  return {mol_l, held * forms * share / (1.0 + held - held * beta * mol_l * share)};
+}
+
+// Halving asks for values only; Newton for `slopes` too.
+template <bool slopes>
+Pass look(const Solution& s, double ln_a, double ionic_strength) {
+  const double i = std::clamp(ionic_strength, least_ionic_strength, most_ionic_strength), root = std::sqrt(i), more = 1.0 + root;
+  const double ln_gamma = -std::numbers::ln10 * davies_a * (root / more - davies_b * i);
   const double a = std::exp(ln_a), gamma = std::exp(ln_gamma), gamma_2 = gamma * gamma, gamma_4 = gamma_2 * gamma_2, gamma_9 = gamma_4 * gamma_4 * gamma;
   const double per_a = 1.0 / a, f1 = per_a / gamma, f2 = per_a * per_a / gamma_4, f3 = per_a * per_a * per_a / gamma_9;
-  const double beta = pair_constant * gamma_4 * gamma_2, pair = beta * guess.free_sodium;
-  const double hydrogen = a / gamma, hydroxide = water_product * f1;
-  Pass pass{hydrogen + guess.free_sodium + s.charge - hydroxide, hydrogen + hydroxide, hydrogen, {0.0, s.sodium}};
-  double ionic = hydrogen + guess.free_sodium + hydroxide;
-  for (std::size_t n = 0; n < s.count; ++n) {
-    const auto& [mol_l, k, pairs] = s.acids[n];
-    const double b1 = k[0] * f1, b2 = k[1] * f2, b3 = k[2] * f3, paired = pairs ? pair * b3 : 0.0;
-    const double share = 1.0 / (1.0 + b1 + b2 + b3 + paired);
-    const double lost = (b1 + 2.0 * b2 + 3.0 * (b3 + paired)) * share;   // protons, mean
-    const double charge = (b1 + 2.0 * (b2 + paired) + 3.0 * b3) * share;
-    pass.excess -= mol_l * charge;
-    pass.slope += mol_l * ((b1 + 4.0 * b2 + 6.0 * paired + 9.0 * b3) * share - charge * lost);
-    ionic += mol_l * (b1 + 4.0 * (b2 + paired) + 9.0 * b3) * share;
-    if (pairs) pass.next.free_sodium = s.sodium / (1.0 + beta * mol_l * b3 * share);
+  // d ln of the free sodium by ln a and by ln gamma; the pair's own powers of 1/a and 1/gamma.
+  double sodium = s.sodium, pair = 0.0, sodium_a = 0.0, sodium_gamma = 0.0;
+  if (s.pairs) {
+    const auto& [citrate, k] = s.acids[0];
+    const double beta = pair_constant * gamma_4 * gamma_2, b1 = k[0] * f1, b2 = k[1] * f2, b3 = k[2] * f3, forms = 1.0 + b1 + b2 + b3;
+    const FreeSodium free = free_sodium(s.sodium, citrate, forms / b3, beta);
+    sodium = free.mol_l;
+    pair = beta * sodium;
+    sodium_a = free.per_ion * (3.0 - (b1 + 2.0 * b2 + 3.0 * b3) / forms);
+    sodium_gamma = free.per_ion * (9.0 - (b1 + 4.0 * b2 + 9.0 * b3) / forms - 6.0);
   }
-  pass.next.ionic_strength = s.ionic + 0.5 * ionic;
-  return pass;
+  const double pair_a = 3.0 - sodium_a, pair_gamma = 3.0 - sodium_gamma;
+  const double hydrogen = a / gamma, hydroxide = water_product * f1, both = hydrogen + hydroxide, difference = hydrogen - hydroxide;
+  Slopes excess{difference + sodium + s.charge, both + sodium * sodium_a, sodium * sodium_gamma - difference};
+  Slopes twice{both + sodium, difference + sodium * sodium_a, sodium * sodium_gamma - both};
+  for (std::size_t n = 0; n < s.count; ++n) {
+    // Forms: charge z, protons lost (power of 1/a), power of 1/gamma: 1 1 1; 2 2 4; 3 3 9; the pair 2, pair_a, pair_gamma.
+    const auto& [mol_l, k] = s.acids[n];
+    const double paired_raw = n == 0 ? pair * k[2] * f3 : 0.0;
+    const double b1 = k[0] * f1, b2 = k[1] * f2, b3 = k[2] * f3, share = 1.0 / (1.0 + b1 + b2 + b3 + paired_raw);
+    const double x1 = b1 * share, x2 = b2 * share, x3 = b3 * share, xp = paired_raw * share;
+    const double z = x1 + 2.0 * (x2 + xp) + 3.0 * x3, zz = x1 + 4.0 * (x2 + xp) + 9.0 * x3;
+    excess.value -= mol_l * z;
+    twice.value += mol_l * zz;
+    if constexpr (!slopes) continue;
+    const double lost = x1 + 2.0 * x2 + 3.0 * x3 + pair_a * xp, power = x1 + 4.0 * x2 + 9.0 * x3 + pair_gamma * xp;
+    excess.by_ln_a += mol_l * (x1 + 4.0 * x2 + 9.0 * x3 + 2.0 * pair_a * xp - z * lost);
+    excess.by_ln_gamma += mol_l * (x1 + 8.0 * x2 + 27.0 * x3 + 2.0 * pair_gamma * xp - z * power);
+    twice.by_ln_a -= mol_l * (x1 + 8.0 * x2 + 27.0 * x3 + 4.0 * pair_a * xp - zz * lost);
+    twice.by_ln_gamma -= mol_l * (x1 + 16.0 * x2 + 81.0 * x3 + 4.0 * pair_gamma * xp - zz * power);
+  }
+  const double gamma_slope = i == ionic_strength ? -std::numbers::ln10 * davies_a * (0.5 / (root * more * more) - davies_b) : 0.0;
+  return {excess, {s.ionic + 0.5 * twice.value, 0.5 * twice.by_ln_a, 0.5 * twice.by_ln_gamma}, gamma_slope};
 }
 
 struct Answer {
   double ph, ionic_strength;
 };
 Answer solve(const Solution& s) {
-  Guess guess{s.ionic + 0.5 * s.sodium, s.sodium};
-  double low = -1.0, high = 15.0;
+  double ionic = s.first_ionic_strength(), low = -1.0, high = 15.0;
   for (int pass = 0; pass < 5; ++pass) {
     const double ph = 0.5 * (low + high);
-    const Pass at = look(s, -std::numbers::ln10 * ph, guess);
-    (at.excess > 0.0 ? low : high) = ph;
-    guess = at.next;
+    const Pass at = look<false>(s, -std::numbers::ln10 * ph, ionic);
+    (at.excess.value > 0.0 ? low : high) = ph;
+    ionic = at.ionic.value;
   }
   double ln_a = -std::numbers::ln10 * 0.5 * (low + high);
-  for (int pass = 0; pass < 8; ++pass) {
-    const Pass at = look(s, ln_a, guess);
-    ln_a -= std::clamp(at.excess / at.slope, -2.0, 2.0);
-    guess = at.next;
+  for (int pass = 0; pass < 5; ++pass) {
+    const Pass at = look<true>(s, ln_a, ionic);
+    // [E_L E_I; G_L G_I] [dL dI] = -[E G], with E the excess of charge and G = ionic(L, I) - I.
+    const double e = at.excess.value, e_l = at.excess.by_ln_a, e_i = at.excess.by_ln_gamma * at.gamma_slope;
+    const double g = at.ionic.value - ionic, g_l = at.ionic.by_ln_a, g_i = at.ionic.by_ln_gamma * at.gamma_slope - 1.0;
+    const double per_determinant = 1.0 / (e_l * g_i - e_i * g_l);
+    ln_a += std::clamp((e_i * g - e * g_i) * per_determinant, -2.0, 2.0);
+    ionic = std::max(ionic + (g_l * e - e_l * g) * per_determinant, 0.5 * ionic);
   }
-  return {-ln_a / std::numbers::ln10, guess.ionic_strength};
+  return {-ln_a / std::numbers::ln10, ionic};
 }
 
 double litres_25c(const Composition& c) { return 1e3 * liquid_volume(c, units::celsius(25.0)).si; }
@@ -150,13 +184,14 @@ double ionic_strength_mol_l(const Composition& c) { return c[Component::water] >
 
 double base_mol_l(const Molarities& m, double ph) {
   const Solution s(m);
-  const double ln_a = -std::numbers::ln10 * ph;
-  Guess guess{s.ionic + 0.5 * s.sodium, s.sodium};
-  double base = 0.0;
-  for (int pass = 0; pass < 8; ++pass) {
-    const Pass at = look(s, ln_a, guess);
-    base = -at.excess;
-    guess = {at.next.ionic_strength + 0.5 * std::abs(base), at.next.free_sodium};
+  double ionic = s.first_ionic_strength(), base = 0.0;
+  for (int pass = 0; pass < 5; ++pass) {
+    // Newton for the ionic strength, the base counted.
+    const Pass at = look<true>(s, -std::numbers::ln10 * ph, ionic);
+    base = -at.excess.value;
+    const double miss = at.ionic.value + 0.5 * std::abs(base) - ionic;
+    const double slope = at.gamma_slope * (at.ionic.by_ln_gamma - std::copysign(0.5, base) * at.excess.by_ln_gamma) - 1.0;
+    ionic = std::max(ionic - miss / slope, 0.5 * ionic);
   }
   return base;
 }
@@ -178,7 +213,7 @@ double potassium_for_ph_kg(const Composition& c, double ph) {
   if (!(c[Component::water] > 0.0)) return nan;
   // Booking the potassium changes the volume a little, hence more than one pass.
   double kg = 0.0;
-  for (int pass = 0; pass < 4; ++pass) {
+  for (int pass = 0; pass < 5; ++pass) {
     const Composition booked = with_potassium(c, kg);
     const double litres = litres_25c(booked);
     kg += 1e-3 * molar_mass_potassium * litres * base_mol_l(in_volume(booked, litres), ph);

@@ -2,7 +2,7 @@
 //
 // Known: total moles of each acid (free + salt), metal ions, chloride, in the volume the model calls for (mol/L of
 // solution at 25 C as the reference tables state). Unknown: pH. Davies activity (A = 0.509), the ion pair NaCit2-
-// (log K 1.03) and no other, OH- from Kw = 10^-13.995. Valid to ionic strength 0.5 mol/L; above 2 mol/L activity stops changing.
+// (log K 1.03) and no other, OH- from Kw = 10^-13.995. Valid to ionic strength 0.5 mol/L; above, activity coefficients stay as they are there.
 // Ethanol shifts both pH and pKa: above 10 %vol the number stands for the same acids in water, and a finding says so.
 // Proteins and amino acids are not counted, though they hold some acid in milk, egg and nuts.
 #pragma once

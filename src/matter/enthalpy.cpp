@@ -105,9 +105,7 @@ double HeatCurve::celsius_at(double enthalpy_j) const {
 }
 
 HeatCurve heat_curve(const Composition& composition) {
-  const double water = composition[Component::water], ethanol = composition[Component::ethanol];
   HeatCurve curve;
-  auto& c = curve.coefficient;
   // Two running sums let the machine overlap the additions.
   Cubic even{}, odd{};
   for (std::size_t i = 0; i < others; i += 2) {
@@ -117,7 +115,12 @@ HeatCurve heat_curve(const Composition& composition) {
       odd[k] += b * other_h[i + 1][k];
     }
   }
-  for (std::size_t k = 0; k < 4; ++k) c[k] = even[k] + odd[k];
+  for (std::size_t k = 0; k < 4; ++k) curve.coefficient[k] = even[k] + odd[k];
+  return with_water_and_ethanol(curve, composition[Component::water], composition[Component::ethanol]);
+}
+
+HeatCurve with_water_and_ethanol(HeatCurve curve, double water, double ethanol) {
+  auto& c = curve.coefficient;
   for (std::size_t k = 0; k < water_h.size(); ++k) c[k] += water * water_h[k];
   for (std::size_t k = 0; k < ethanol_h.size(); ++k) c[k] += ethanol * ethanol_h[k];
   const double n_water = water / water_kg_mol, n_ethanol = ethanol / ethanol_kg_mol, n = n_water + n_ethanol;

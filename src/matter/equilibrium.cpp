@@ -21,21 +21,25 @@ constexpr int passes = 6;
 // H(w) - wanted, and what it is made of.
 struct Excess {
   const Contact& contact;
-  Composition liquid = contact.drink;
-  const double own_water_kg = contact.drink[Component::water];
+  const double own_water_kg, ethanol_kg;
+  HeatCurve rest;
 
+  explicit Excess(const Contact& c) : contact(c), own_water_kg(c.drink[Component::water]), ethanol_kg(c.drink[Component::ethanol]) {
+    Composition dry = c.drink;
+    dry[Component::water] = dry[Component::ethanol] = 0.0;
+    rest = heat_curve(dry);
+  }
   double ice_j(double water_kg, double t_c) const {
     const double solid = contact.ice_kg + own_water_kg - water_kg;
     if (contact.ice_follows) return solid * ice_enthalpy_j_kg(t_c);
     const double of_drink = std::max(own_water_kg - water_kg, 0.0);
     return (solid - of_drink) * contact.ice_enthalpy_j_kg + of_drink * ice_enthalpy_j_kg(t_c);
   }
-  HeatCurve curve(double water_kg) {
-    liquid[Component::water] = water_kg;
-    return heat_curve(liquid);
+  HeatCurve curve(double water_kg) const { return with_water_and_ethanol(rest, water_kg, ethanol_kg); }
+  double at(const HeatCurve& liquid, double water_kg, double t_c) const {
+    return liquid.at_c(t_c) + contact.vessel_j_k * t_c + ice_j(water_kg, t_c) - contact.enthalpy_j;
   }
-  double at(double water_kg, double t_c) { return curve(water_kg).at_c(t_c) + contact.vessel_j_k * t_c + ice_j(water_kg, t_c) - contact.enthalpy_j; }
-  double operator()(double water_kg) { return at(water_kg, contact.bond.freezing_c(water_kg)); }
+  double operator()(double water_kg) const { return at(curve(water_kg), water_kg, contact.bond.freezing_c(water_kg)); }
 };
 
 // No ice left, or none that touches: liquid and vessel share the heat.
@@ -45,15 +49,15 @@ double liquid_temperature(HeatCurve curve, double vessel_j_k, double enthalpy_j)
 }
 
 // Pure water frozen through: only the temperature is left to find.
-double solid_temperature(Excess& excess, double start_c) {
+double solid_temperature(const Excess& excess) {
   const Contact& contact = excess.contact;
   const double moving_kg = excess.own_water_kg + (contact.ice_follows ? contact.ice_kg : 0.0);
   const HeatCurve rest = excess.curve(0.0);
-  double t_c = start_c;
+  double t_c = 0.0;
   for (int pass = 0; pass < 4; ++pass) {
     const double slope = rest.slope_c(t_c) + contact.vessel_j_k + moving_kg * ice_specific_heat_j_kg_k(t_c);
     if (!(slope > 0.0)) break;
-    t_c -= (rest.at_c(t_c) + contact.vessel_j_k * t_c + excess.ice_j(0.0, t_c) - contact.enthalpy_j) / slope;
+    t_c -= excess.at(rest, 0.0, t_c) / slope;
   }
   return t_c;
 }
@@ -67,10 +71,10 @@ double water_of(double s, double kappa) {
 }  // namespace
 
 Balance settle(const Contact& contact) {
-  Excess excess{contact};
+  const Excess excess(contact);
   const double own = excess.own_water_kg, freezes_c = contact.bond.freezing_c(own);
   const HeatCurve start = excess.curve(own);
-  const double excess_j = start.at_c(freezes_c) + contact.vessel_j_k * freezes_c + excess.ice_j(own, freezes_c) - contact.enthalpy_j;
+  const double excess_j = excess.at(start, own, freezes_c);
   const bool melts = excess_j <= 0.0;
   if (melts && !(contact.ice_kg > 0.0)) return {liquid_temperature(start, contact.vessel_j_k, contact.enthalpy_j), 0.0, 0.0, false};
   const double most = melts ? own + contact.ice_kg : own, least = melts ? own : 0.0;
@@ -78,7 +82,7 @@ Balance settle(const Contact& contact) {
   if (freezes_c == 0.0) {  // nothing dissolved: H is straight in w, at 0 C throughout
     const double other_end = melts ? most : 0.0, end_j = excess(other_end);
     if (melts && end_j <= 0.0) return {liquid_temperature(excess.curve(most), contact.vessel_j_k, contact.enthalpy_j), contact.ice_kg, 0.0, true};
-    if (!melts && end_j >= 0.0) return {solid_temperature(excess, 0.0), 0.0, own, false};
+    if (!melts && end_j >= 0.0) return {solid_temperature(excess), 0.0, own, false};
     const double moved = (other_end - own) * excess_j / (excess_j - end_j);
     return {0.0, std::max(moved, 0.0), std::max(-moved, 0.0), false};
   }
@@ -87,7 +91,7 @@ Balance settle(const Contact& contact) {
   const double solid_kg = (contact.ice_follows ? contact.ice_kg : 0.0) + (contact.ice_follows || !melts ? own : 0.0);
   const double kappa = -freezes_c * own * (dry_j_k + solid_kg * ice_j_kg_k) / fusion_j_kg;
   const double highest = most - kappa / most, lowest = melts ? least - kappa / least : -1e3 * (own + kappa / own);
-  double s = own - kappa / own, at_s = excess_j, slope = fusion_j_kg;
+  double s = own - kappa / own, at_s = excess_j, slope = fusion_j_kg + (water_j_kg_k - ice_j_kg_k) * freezes_c;
   for (int pass = 0; pass < passes; ++pass) {
     const double next = std::clamp(s - at_s / slope, lowest, highest);
     const double at_next = excess(water_of(next, kappa));

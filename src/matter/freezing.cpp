@@ -1,6 +1,6 @@
 // matter/freezing.cpp - one law for every solute, and the point where it meets the curve of ice.
 //
-//   ln a_w = -sum ln(1 + r_i) + sum [linear x_i + x_i^2 (square + square_slope g + (cube + cube_slope g) x_i)]
+//   ln a_w = -sum ln(1 + r_i) + sum [linear x_i + x_i^2 (square + cube x_i + (square_slope + cube_slope x_i) (1 - x_i) g)]
 //            + Debye-Hueckel(I) + ln gamma_w(ethanol),      r = particles / water, x = r / (1 + r), g = 1000 (1/T - 1/298.15)
 // so at given amounts ln a_w is a straight line in g. That is what makes it quick: the line once (one logarithm of the
 // product of all 1 + r), then any number of temperatures; the freezing point is where the line meets ice, in y = 1/T:
@@ -42,6 +42,9 @@ constexpr Constants ideal(double g_mol) { return {.kg_mol = 1e-3 * g_mol}; }
 constexpr Constants norrish(double g_mol, double square, double square_slope = 0.0) {
   return {.kg_mol = 1e-3 * g_mol, .square = square, .square_slope = square_slope};
 }
+constexpr Constants acid(double g_mol, double linear, double square = 0.0, double cube = 0.0) {
+  return {.kg_mol = 1e-3 * g_mol, .linear = linear, .square = square, .cube = cube};
+}
 constexpr Constants salt(double cation_g_mol, double charge, double square, double square_slope = 0.0, double cube = 0.0) {
   const double ions = 1.0 + charge;
   return {.kg_mol = 1e-3 * (cation_g_mol + charge * molar_mass_chloride), .particles = ions, .ions = ions, .ionic = 0.5 * (charge * charge + charge),
@@ -66,29 +69,16 @@ constexpr Constants constants_of(Solute s) {
       c.cube_slope = cube_slope_glycerol;
       return c;
     }
-    case Solute::citric_acid: {
-      Constants c = norrish(molar_mass_citric_acid, square_citric_acid);
-      c.linear = linear_citric_acid;
-      c.cube = cube_citric_acid;
-      return c;
-    }
+    case Solute::citric_acid: return acid(molar_mass_citric_acid, linear_citric_acid, square_citric_acid, cube_citric_acid);
     case Solute::malic_acid: return norrish(molar_mass_malic_acid, square_malic_acid);
     case Solute::tartaric_acid: return norrish(molar_mass_tartaric_acid, square_tartaric_acid);
-    case Solute::lactic_acid: {
-      Constants c = norrish(molar_mass_lactic_acid, square_lactic_acid, square_slope_lactic_acid);
-      c.linear = linear_lactic_acid;
-      return c;
-    }
+    case Solute::lactic_acid: return acid(molar_mass_lactic_acid, linear_lactic_acid, square_lactic_acid, cube_lactic_acid);
     case Solute::acetic_acid: return norrish(molar_mass_acetic_acid, square_acetic_acid);
     case Solute::ascorbic_acid: return ideal(molar_mass_ascorbic_acid);
     case Solute::succinic_acid: return ideal(molar_mass_succinic_acid);
     case Solute::quinic_acid: return ideal(molar_mass_quinic_acid);
     case Solute::oxalic_acid: return ideal(molar_mass_oxalic_acid);
-    case Solute::phosphoric_acid: {
-      Constants c = ideal(molar_mass_phosphoric_acid);
-      c.linear = linear_phosphoric_acid;
-      return c;
-    }
+    case Solute::phosphoric_acid: return acid(molar_mass_phosphoric_acid, linear_phosphoric_acid);
     case Solute::gluconic_acid: return ideal(molar_mass_gluconic_acid);
     case Solute::carbonic_acid: return ideal(molar_mass_carbonic_acid);
     case Solute::sodium_chloride: return salt(molar_mass_sodium, 1.0, square_sodium_chloride, square_slope_sodium_chloride, cube_sodium_chloride);
@@ -154,7 +144,7 @@ Line line(const WaterBond& bond, double water_kg) {
     const double r = mol * per_water, x = r / (1.0 + r), xx = x * x;
     product *= 1.0 + r;
     at_25 += k->linear * x + xx * (k->square + k->cube * x);
-    slope += xx * (k->square_slope + k->cube_slope * x);
+    slope += xx * (1.0 - x) * (k->square_slope + k->cube_slope * x);
   }
   if (bond.ethanol_mol > 0.0) {
     const double r = bond.ethanol_mol * per_water;
@@ -179,10 +169,11 @@ double freezing_of(Line line) {
     const double below = ln_ice_coldest - at_coldest;
     return coldest_c - below / (ice_slope_per_k + below / run_out_k);
   }
-  // Newton in y on line - ice, which is close to straight; the first point leaves out the heat capacity step.
+  // Newton in y on line - ice, which is close to straight; the first point bends as much as the heat capacity step asks.
   constexpr double least_slope = 50.0;
-  double y = y_0 - line.at(g_of(y_0)) / std::max(1e3 * line.slope + h, least_slope);
-  for (int pass = 0; pass < 4; ++pass) {
+  const double straight = std::max(1e3 * line.slope + h, least_slope), u = -line.at(g_of(y_0)) / (straight * y_0);
+  double y = y_0 * (1.0 + u * (1.0 + 0.5 * c * u / (straight * y_0)));
+  for (int pass = 0; pass < 3; ++pass) {
     y = std::clamp(y, y_warmest, y_coldest);
     y -= (line.at(g_of(y)) - ln_ice_at(y)) / std::max(1e3 * line.slope - ln_ice_slope_at(y), least_slope);
   }
@@ -223,14 +214,15 @@ double WaterBond::liquid_water_kg(double t_c, double water_kg) const {
   if (t_c >= 0.0) return water_kg;
   const double g = g_at(t_c), wanted = std::exp(-ln_ice_activity(t_c)) - 1.0;
   // 1/a - 1 is nearly proportional to 1/water: a secant of their logarithms.
-  const auto held = [&](double kg) { return std::exp(-line(*this, kg).at(g)) - 1.0; };
+  constexpr double most_exponent = 300.0, longest_step = 30.0;
+  const auto held = [&](double kg) { return std::exp(std::min(-line(*this, kg).at(g), most_exponent)) - 1.0; };
   double strength = held(water_kg);
   if (!(strength < wanted)) return water_kg;
   if (!(strength > 0.0)) return 0.0;
   double kg = water_kg, slope = 1.0;
   constexpr double least_slope = 0.2, most_slope = 5.0;
   for (int pass = 0; pass < 8; ++pass) {
-    const double step = std::log(wanted / strength) / slope, next = held(kg * std::exp(-step));
+    const double step = std::clamp(std::log(wanted / strength) / slope, -longest_step, longest_step), next = held(kg * std::exp(-step));
     const double gained = std::log(next / strength);
     if (std::abs(step) > 1e-9) slope = std::clamp(gained / step, least_slope, most_slope);
     kg *= std::exp(-step);

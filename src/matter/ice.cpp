@@ -76,10 +76,12 @@ struct Meeting {
   IceOutcome down_to(double to_c, double untouched) const {
     if (!(to_c < untouched)) return outcome(untouched, 0.0, ice_c, false);
     const double left_c = all.ice_follows ? std::min(to_c, 0.0) : ice_c, left_j_kg = ice_enthalpy_j_kg(left_c);
-    Composition liquid = all.drink;
+    Composition dry = all.drink;
+    dry[Component::water] = dry[Component::ethanol] = 0.0;
+    const HeatCurve rest = heat_curve(dry);
     const auto excess = [&](double melted_kg) {
-      liquid[Component::water] = all.drink[Component::water] + melted_kg;
-      return heat_curve(liquid).at_c(to_c) + in.vessel_j_k * to_c + (ice_kg - melted_kg) * left_j_kg - all.enthalpy_j;
+      const HeatCurve liquid = with_water_and_ethanol(rest, all.drink[Component::water] + melted_kg, all.drink[Component::ethanol]);
+      return liquid.at_c(to_c) + in.vessel_j_k * to_c + (ice_kg - melted_kg) * left_j_kg - all.enthalpy_j;
     };
     // Nearly straight in the melt: only the heat of mixing bends it.
     double melted = 0.0, at_melted = excess(0.0), slope = -left_j_kg;

@@ -2,7 +2,11 @@
 //
 // Enthalpy balance: drink + vessel + melted ice (+ leftover ice that follows) keep their sum. The floor is the
 // freezing point of the drink as diluted. `inert`: unmelted ice keeps its start temperature. `follows`: it ends at
-// the drink's. Wet ice carries `surface_water_kg` at 0 C, which counts as melt from the start.
+// the drink's (at 0 C beside a warmer one). Wet ice carries `surface_water_kg` at 0 C, which counts as melt from the start.
+//
+// Melt is never negative. Where nothing can melt (a drink already partly frozen; ice so cold, and so much, that warming it
+// takes more heat than the drink has) the drink's own water freezes: it stays in the liquid's books, whose enthalpy then
+// lies below freezing and whose ice `thermal_state` reads.
 #pragma once
 
 #include "matter/composition.hpp"
@@ -37,10 +41,12 @@ struct IceOutcome {
 
 /// To thermal equilibrium: t_c is the freezing point of the result, or above it if the ice is gone.
 IceOutcome melt_to_equilibrium(const IceContact&);
-/// Until the liquid is at `to_c`; stops at equilibrium if `to_c` lies below it. Negative melt is not allowed: a drink
-/// already colder than `to_c` is left as it is.
+/// Until the liquid is at `to_c`; stops at equilibrium if `to_c` lies below it, or when the ice is gone. A drink that is
+/// already colder than `to_c`, surface water and vessel counted, melts nothing. If warming the ice that follows is cold enough
+/// for `to_c`, the ice warms only so far.
 IceOutcome melt_to(const IceContact&, double to_c);
-/// For a time: the liquid approaches equilibrium, T = T_eq + (T_0 - T_eq) exp(-seconds / time_constant_s).
+/// For a time: the liquid approaches equilibrium, T = T_eq + (T_0 - T_eq) exp(-seconds / time_constant_s), with T_0 after
+/// surface water and vessel have joined. Where nothing melts, the ice takes up its heat at the same rate instead.
 IceOutcome melt_for(const IceContact&, double seconds, double time_constant_s);
 
 }  // namespace bloomset::matter
