@@ -5,6 +5,7 @@
 
 #include "matter/acidity.hpp"
 #include "matter/density.hpp"
+#include "text/amount.hpp"
 
 namespace bloomset::larder {
 namespace {
@@ -40,6 +41,8 @@ Composition with_salt_hydrogen(Composition c) {
   return c;
 }
 
+std::string too_few_acids(double ph) { return "its acids are too few for pH " + text::print_number(ph); }
+
 // Adds water until the whole is one kilogram, potassium for the pH counted in; 0 if the solids alone are more.
 struct Filled {
   Composition per_kg;
@@ -61,7 +64,7 @@ Filled fill_to_kilogram(Composition solids, const std::optional<double>& ph) {
     if (ph) {
       const double potassium = matter::potassium_for_ph_kg(c, *ph);
       if (!std::isfinite(potassium) || potassium < 0.0) {
-        out.problem = "its acids are too few for that pH";
+        out.problem = too_few_acids(*ph);
         return out;
       }
       c = matter::with_potassium(c, potassium);
@@ -132,7 +135,7 @@ Composed litre(const Row& row) {
     c[Component::water] = water;
     if (row.ph) {
       const double potassium = matter::potassium_for_ph_kg(c, *row.ph);
-      if (!std::isfinite(potassium) || potassium < 0.0) return {{}, "its acids are too few for that pH"};
+      if (!std::isfinite(potassium) || potassium < 0.0) return {{}, too_few_acids(*row.ph)};
       c = matter::with_potassium(c, potassium);
     }
     const double missing = (litre_m3 - matter::liquid_volume(c, t20).si) / litre_m3;
@@ -170,30 +173,7 @@ Composed hard(const Row& row) {
 
 }  // namespace
 
-double dissolved_share(const Composition& c) {
-  double dissolved = 0.0;
-  for (std::size_t i = 0; i < matter::component_count; ++i) {
-    switch (matter::info(static_cast<Component>(i)).kind) {
-      case matter::Class::sugar:
-      case matter::Class::polyol:
-      case matter::Class::acid:
-      case matter::Class::ion:
-      case matter::Class::protein:
-      case matter::Class::other:
-      case matter::Class::agent:
-        dissolved += c.kg[i];
-        break;
-      case matter::Class::water:
-      case matter::Class::ethanol:
-      case matter::Class::fat:
-      case matter::Class::starch:
-      case matter::Class::fibre:
-      case matter::Class::gas:
-        break;
-    }
-  }
-  return dissolved / c.total_kg();
-}
+double dissolved_share(const Composition& c) { return c.dissolved_kg() / c.total_kg(); }
 
 Composed compose(const Row& row) {
   switch (row.make) {

@@ -200,10 +200,13 @@ base::Result<Thing> Larder::resolve(std::string_view name, const std::vector<Qua
   }
   if (!made.problem.empty()) {
     base::Span where = span;
-    for (const Qualifier& q : qualifiers)
+    std::string hint;
+    for (const Qualifier& q : qualifiers) {
       if (q.span.known()) where = q.span;
+      if (q.name == "% acid" && qualifiers.size() == 1) hint = "say its pH too, for example (" + text::print_number(*q.value) + " % acid, pH 3)";
+    }
     return base::fail(base::ErrorKind::bad_input, "\"" + row->name + "\" cannot be that",
-                      {{base::Severity::error, "qualifier_contradiction", "\"" + qualified.label + "\" cannot be: " + made.problem, where, std::nullopt, ""}});
+                      {{base::Severity::error, "qualifier_contradiction", "\"" + qualified.label + "\" cannot be: " + made.problem, where, std::nullopt, hint}});
   }
   Thing thing = thing_of(qualified, made.per_kg);
   add_assumptions(thing, *row, qualifiers);
