@@ -23,6 +23,12 @@ def theta(t_c):
     return 1e3 / (t_c + 273.15) - 1e3 / 293.15
 
 
+def cold(t_c):
+    """How much more a sugar thickens in the cold: the temperature law of the ICUMSA viscosity formula, 0 at 20 C."""
+    middle, pole = constants("viscosity", "cold")
+    return (middle - t_c) / (pole + t_c) - (middle - 20) / (pole + 20)
+
+
 def ln_water(t_c):
     d, c = 20 - t_c, constants("viscosity", "viscosity", "water")
     return np.log(constants("viscosity", "viscosity_20c", "water")[0]) + np.log(10) * d / (t_c + 96) * np.polyval(c[::-1], d)
@@ -60,11 +66,11 @@ def crowded(w):
 def sucrose():
     table = [(float(r["solute_mass_percent"]) / 100, float(r["temperature_C"]), float(r["dynamic_viscosity_mPa_s"])) for r in rows("viscosity", solute="sucrose")]
     table = [row for row in table if row[0] > 0]
-    a = [[crowded(w) ** k * s / tolerance(w) for s in (1, theta(t)) for k in (1, 2)] for w, t, _ in table]
+    a = [[crowded(w) ** k * s / tolerance(w) for s in (1, cold(t)) for k in (1, 2)] for w, t, _ in table]
     b = [(np.log(mu) - ln_water(t)) / tolerance(w) for w, t, mu in table]
     solution, miss, left_out = least_squares(a, b)
     replace("viscosity", "solute_viscosity", "sucrose", solution[:2], "1", "crc2021", 6)
-    replace("viscosity", "solute_theta", "sucrose", solution[2:], "1/K^-1", "crc2021", 6)
+    replace("viscosity", "solute_cold", "sucrose", solution[2:], "1", "crc2021", 6)
     tell("sucrose", len(table), miss, left_out)
 
 

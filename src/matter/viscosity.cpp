@@ -20,6 +20,9 @@ constexpr double mpa_s = 1e-3;
 
 double theta(double t_c) { return 1e3 / (t_c + units::zero_celsius_k) - 1e3 / (20.0 + units::zero_celsius_k); }
 
+// How much more a sugar thickens in the cold; 0 at 20 C.
+double colder(double t_c) { return (cold[0] - t_c) / (cold[1] + t_c) - (cold[0] - 20.0) / (cold[1] + 20.0); }
+
 double ln_water(double t_c) {
   const double d = 20.0 - t_c;
   return std::log(viscosity_20c_water * mpa_s) + std::numbers::ln10 * d / (t_c + 96.0) * value_at(viscosity_water, d);
@@ -107,7 +110,7 @@ units::Viscosity viscosity(const Solutes& s, units::Temperature temperature) {
     for (std::size_t i = 0; i < solute_count; ++i)
       for (std::size_t k = 0; k < sum.size(); ++k) sum[k] += s.kg[i] * thickening[i][k];
     const double w = dissolved / liquid, y = w / (1.0 - crowding * w);
-    const double with_heat = 1.0 + theta(t) * (solute_theta_sucrose[0] + solute_theta_sucrose[1] * y) / (solute_viscosity_sucrose[0] + solute_viscosity_sucrose[1] * y);
+    const double with_heat = 1.0 + colder(t) * (solute_cold_sucrose[0] + solute_cold_sucrose[1] * y) / (solute_viscosity_sucrose[0] + solute_viscosity_sucrose[1] * y);
     ln_mu += y * value_at(sum, y) / dissolved * with_heat;
   }
   if (floating > 0.0) {

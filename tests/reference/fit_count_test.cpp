@@ -24,7 +24,7 @@ const std::vector<Fit> fits = {
     {"apparent volumes", {"matter/density.csv:apparent_volume"}, {{"solution_density_20C", "solute!=ethanol|sucrose"}}},
     {"specific refractions", {"matter/refraction.csv:specific_refraction"}, {{"refractive_index_20C", ""}}},
     {"viscosity of ethanol and water", {"matter/viscosity.csv:ethanol_water"}, {{"ethanol_water_viscosity", ""}, {"viscosity", "solute=ethanol"}}},
-    {"viscosity of solutes", {"matter/viscosity.csv:solute_viscosity", "matter/viscosity.csv:solute_theta"}, {{"viscosity", "solute!=ethanol"}}},
+    {"viscosity of solutes", {"matter/viscosity.csv:solute_viscosity", "matter/viscosity.csv:solute_cold"}, {{"viscosity", "solute!=ethanol"}}},
     {"water activity of solutes",
      {"matter/freezing.csv:linear", "matter/freezing.csv:square", "matter/freezing.csv:square_slope", "matter/freezing.csv:cube",
       "matter/freezing.csv:cube_slope"},
