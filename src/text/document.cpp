@@ -13,7 +13,7 @@ std::string_view name(NodeKind kind) {
     case NodeKind::array: return "a list";
     case NodeKind::string: return "a text";
     case NodeKind::integer: return "a whole number";
-    case NodeKind::number: return "a number";
+    case NodeKind::number: return "a decimal number";
     case NodeKind::boolean: return "true or false";
     case NodeKind::moment: return "a date or time";
   }
@@ -53,8 +53,8 @@ const Node* Fields::get(std::string_view key, NodeKind kind) const {
   if (node->kind == kind) return node;
   std::string hint;
   if (kind == NodeKind::array && node->is(NodeKind::string)) hint = "write it in square brackets: " + node->key + " = [\"…\"]";
-  if (kind == NodeKind::string && (node->is(NodeKind::integer) || node->is(NodeKind::number))) hint = "write it in quotes, with its unit";
-  fault_kind(faults_, *node, name(kind), hint);
+  if (kind == NodeKind::string && (node->is(NodeKind::integer) || node->is(NodeKind::number))) hint = "write it in quotes, a quantity with its unit";
+  fault_kind(faults_, *node, kind == NodeKind::number ? "a number" : name(kind), hint);
   return nullptr;
 }
 

@@ -105,7 +105,7 @@ TEST(Fields, say_wrong_types_and_unknown_keys_with_the_nearest) {
   EXPECT_EQ(base::render(faults, read.sources),
             "d.toml:2:1: error: `tiem` is not a key of a thing [unknown_key]\n  tiem = \"5 min\"\n  ^~~~\n  hint: did you mean `time`?\n"
             "d.toml:4:1: error: `zzzzzzzz` is not a key of a thing [unknown_key]\n  zzzzzzzz = 1\n  ^~~~~~~~\n  hint: keys of a thing: name, time, list, made\n"
-            "d.toml:1:8: error: `name` must be a text, not a whole number [wrong_type]\n  name = 5\n         ^\n  hint: write it in quotes, with its unit\n"
+            "d.toml:1:8: error: `name` must be a text, not a whole number [wrong_type]\n  name = 5\n         ^\n  hint: write it in quotes, a quantity with its unit\n"
             "d.toml:3:8: error: `list` must be a list, not a text [wrong_type]\n  list = \"one\"\n         ^~~~~\n  hint: write it in square brackets: list = [\"…\"]\n"
             "d.toml:1:1: error: a thing must have `made` [missing_key]\n  name = 5\n  ^\n  hint: say how\n");
 }
