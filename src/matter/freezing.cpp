@@ -7,8 +7,8 @@
 //   ln a_ice = -h (y - y0) + c (y/y0 - 1 - ln(y/y0)),   h = 6010 J/mol / R, c = 38.1 J/(mol K) / R.
 // Every term of x stays bounded when water goes to nothing, so no mixture is without an answer.
 // Assumptions, beside those of the table: calcium and magnesium on acids add no particle (they are held as complexes,
-// log K 4.9 with citrate); an acid's salt counts 2 mol of ionic strength an equivalent (exact for trisodium citrate and
-// disodium malate alike within a third); protein, starch, fibre, fat and thickeners are too large to count.
+// log K 4.9 with citrate); an acid's salt counts 2 mol of ionic strength an equivalent (exact for trisodium citrate, a third
+// too much for disodium malate); protein, starch, fibre, fat and thickeners are too large to count.
 #include "matter/freezing.hpp"
 
 #include <algorithm>
