@@ -1,8 +1,8 @@
 // cli/check.cpp - `bloomset check FORMULA… or FOLDER`: findings and targets only.
 //
 // Larder and kit are loaded once; each formula is read, judged and forgotten, so a folder of thousands takes the memory
-// of one and of what was found. A formula that cannot be read is told on standard error, and the others are judged all
-// the same; the exit code is 2 then.
+// of one and of what was found. Every formula that cannot be read is told on standard error; then nothing is printed
+// but that, and the exit code is 2.
 #include <algorithm>
 #include <ostream>
 #include <system_error>
@@ -50,6 +50,7 @@ int run_check(const CheckOptions& options, const Common& common, const Streams& 
   }
 
   press::CheckPrinter printer(common.json ? press::CheckPrinter::Form::json : press::CheckPrinter::Form::text, files.size());
+  std::string out;
   bool stop = false;
   for (const fs::path& file : files) {
     base::Sources sources;
@@ -64,10 +65,11 @@ int run_check(const CheckOptions& options, const Common& common, const Streams& 
       continue;
     }
     stop = stop || made->stop();
-    streams.out << printer.document(file.string(), *made, sources);
+    out += printer.document(file.string(), *made, sources);
   }
-  streams.out << printer.end();
-  return unread != 0 ? unread : stop ? 1 : 0;
+  if (unread != 0) return unread;
+  streams.out << out << printer.end();
+  return stop ? 1 : 0;
 }
 
 }  // namespace bloomset::cli

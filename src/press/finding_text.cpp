@@ -21,9 +21,9 @@ std::string sentence(std::string_view words) {
 void print_finding(Page& page, std::size_t indent, const base::Finding& finding) {
   std::string words = sentence(finding.says) + sentence(finding.why);
   for (const base::Remedy& remedy : finding.remedies)
-    if (!remedy.says.empty()) words += "What to do: " + sentence(remedy.says);
-  if (finding.from_serves) words += "From " + figure(*finding.from_serves, Digits::whole) + " serves on. ";
-  if (!finding.source.empty()) words += "[" + clean(finding.source) + "]";
+    if (!remedy.says.empty()) words.append("What to do: ").append(sentence(remedy.says));
+  if (finding.from_serves) words.append("From ").append(figure(*finding.from_serves, Digits::whole)).append(" serves on. ");
+  if (!finding.source.empty()) words.append("[").append(clean(finding.source)).append("]");
   page.paragraph(std::string(indent, ' ') + left(base::name(finding.weight), 4) + "  ", words);
 }
 

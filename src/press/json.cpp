@@ -94,7 +94,8 @@ Json serve_json(const sheet::ServeSheet& serve) {
   Json out = Json::object();
   out.set("at_service", properties_json(serve.at_service)).set("merged", properties_json(serve.merged)).set("over_time", Json::array());
   out.set("headroom_ml", serve.headroom_ml).set("beside_g", serve.beside_g).set("cost", serve.cost).set("vessel", vessel_json(serve));
-  out.set("standard_drinks", std::move(drinks)).set("allergens", Json::array_of(serve.allergens, [](const std::string& code) { return Json(code); }));
+  out.set("takes", Json::array_of(serve.takes, take_json)).set("steps", Json::array_of(serve.steps, step_json)).set("losses", Json::array_of(serve.losses, loss_json));
+  out.set("ready_after_h", serve.ready_after_h).set("standard_drinks", std::move(drinks)).set("allergens", Json::array_of(serve.allergens, [](const std::string& code) { return Json(code); }));
   return out;
 }
 

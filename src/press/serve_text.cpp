@@ -5,6 +5,7 @@
 #include "press/figure.hpp"
 #include "press/property_text.hpp"
 #include "press/step_words.hpp"
+#include "press/work_text.hpp"
 
 namespace bloomset::press {
 namespace {
@@ -13,19 +14,26 @@ using matter::Property;
 constexpr std::size_t indent = 4;
 constexpr std::string_view blank = "    ";
 
-bool of_serve(const base::Finding& f) { return f.where.part == "serve"; }
+const std::string serve_place = "serve";
+bool of_serve(const base::Finding& f) { return f.where.part == serve_place; }
 
 std::string merged_words(const sheet::ServeSheet& serve) {
   const matter::Values& m = serve.merged;
   return "With all foam collapsed: " + figure(m, Property::volume_ml) + ", " + figure(m, Property::abv_percent) + ", sugar " + figure(m, Property::sugar_percent) + ".";
 }
 
-// The unit as the target's writer wrote it: what stands behind the last digit.
-std::string unit_of(const std::string& target) {
-  const auto digit = target.find_last_of("0123456789");
-  if (digit == std::string::npos) return {};
-  const auto from = target.find_first_not_of(' ', digit + 1);
-  return from == std::string::npos ? std::string() : target.substr(from);
+// `'orange cloud'.volume <= 500 mL`: the property's name stands behind the point that ends the place.
+std::string_view property_name(std::string_view target) {
+  const auto quote = target.rfind('\'');
+  const auto point = target.find('.', quote == std::string_view::npos ? 0 : quote);
+  if (point == std::string_view::npos) return {};
+  return target.substr(point + 1, target.find(' ', point) - point - 1);
+}
+
+std::string found_value(const sheet::TargetLine& target) {
+  const std::string_view name = property_name(target.target);
+  if (formula::target_key(name) == "fill_fraction") return figure(target.value * 100.0, Digits::percent, "%");
+  return figure(target.value, Digits::amount, formula::target_unit(name));
 }
 
 void print_order(Page& page, const std::vector<sheet::OrderLine>& order, int serves) {
@@ -62,16 +70,11 @@ void fact(Page& page, std::string_view label, const std::string& words) { page.p
 void print_serve(Page& page, FindingDesk& desk, const sheet::ServeSheet& serve, const formula::Serve& written, text::Measures measures) {
   page.gap();
   page.heading("In the glass", serve.vessel);
-  bool something_there = false;
-  for (std::size_t i = 0; i < written.pours.size(); ++i) {
-    StepSetting setting;
-    setting.something_there = something_there;
-    setting.amounts = true;
-    setting.measures = measures;
-    page.paragraph(right(std::to_string(i + 1), 2) + "  ", step_words(written.pours[i], setting));
-    something_there = true;
-    desk.say(page, indent, [&](const base::Finding& f) { return of_serve(f) && f.where.step == i + 1; });
-  }
+  print_takes(page, desk, serve_place, serve.takes);
+  page.gap();
+  print_steps(page, desk, serve_place, serve.steps, written.pours, {.amounts = true, .measures = measures});
+  page.gap();
+  print_losses(page, serve.losses);
   page.gap();
   page.line(std::string(blank) + "At service, half a minute after the last pour");
   print_properties(page, indent, serve.at_service);
@@ -89,7 +92,7 @@ void print_targets(Page& page, FindingDesk& desk, const std::vector<sheet::Targe
   page.gap();
   page.heading("Targets");
   for (const sheet::TargetLine& target : targets) {
-    std::string found = figure(target.value, Digits::amount, unit_of(target.target));
+    std::string found = found_value(target);
     if (target.until_minute) found += ", until minute\u00A0" + figure(*target.until_minute, Digits::whole);
     page.line(std::string(blank) + left(target.met ? "met" : "MISSED", 8) + left(cut(clean(target.target), 44), 46) + found);
   }
@@ -109,7 +112,7 @@ void print_foot(Page& page, FindingDesk& desk, const sheet::Sheet& sheet) {
     }
     fact(page, "Energy", figure(serve.at_service, Property::energy_kcal) + ".");
     fact(page, "Allergens", allergen_words(serve.allergens));
-    if (serve.cost) fact(page, "Cost", figure(*serve.cost, Digits::two) + ".");
+    if (serve.cost) fact(page, "Cost", figure(*serve.cost, Digits::two, serve.currency) + " a serve.");
   }
   if (desk.waiting() > 0) {
     page.gap();

@@ -1,0 +1,54 @@
+#include "cli/options.hpp"
+
+#include <gtest/gtest.h>
+
+namespace bloomset::cli {
+namespace {
+
+Reading read(std::vector<const char*> words) {
+  words.insert(words.begin(), "bloomset");
+  return read_command_line(static_cast<int>(words.size()), words.data());
+}
+
+TEST(CommandLine, ANegativeValueIsNoOption) {
+  const Reading reading = read({"mix", "20 g water", "--at", "-18C"});
+  ASSERT_TRUE(reading.request) << reading.err;
+  EXPECT_EQ(std::get<MixOptions>(reading.request->command).at, "-18C");
+  const Reading chill = read({"chill", "20 g water", "--ice", "200g", "--ice-at", "-18 C", "--to", "-2C"});
+  ASSERT_TRUE(chill.request) << chill.err;
+  EXPECT_EQ(std::get<ChillOptions>(chill.request->command).ice_at, "-18 C");
+  EXPECT_EQ(std::get<ChillOptions>(chill.request->command).to, "-2C");
+  const Reading mixture = read({"mix", "-1 g water"});
+  ASSERT_TRUE(mixture.request) << mixture.err;
+  EXPECT_EQ(std::get<MixOptions>(mixture.request->command).mixture, "-1 g water");
+}
+
+TEST(CommandLine, CommonOptionsStandBeforeOrBehindTheCommand) {
+  for (const auto& reading : {read({"--json", "mix", "20 g water"}), read({"mix", "20 g water", "--json"})}) {
+    ASSERT_TRUE(reading.request) << reading.err;
+    EXPECT_TRUE(reading.request->common.json);
+  }
+}
+
+TEST(CommandLine, ToAndForExcludeEachOtherAndByNeedsFor) {
+  EXPECT_EQ(read({"chill", "20 g water", "--ice", "9g", "--to", "0C", "--for", "9s"}).exit_code, 2);
+  EXPECT_EQ(read({"chill", "20 g water", "--ice", "9g", "--by", "stir"}).exit_code, 2);
+  EXPECT_TRUE(read({"chill", "20 g water", "--ice", "9g", "--by", "stir", "--for", "9s"}).request);
+}
+
+TEST(CommandLine, AFaultIsTwoAndHelpAndVersionAreNone) {
+  for (const auto& reading : {read({}), read({"brew"}), read({"mix"}), read({"sheet", "a.toml", "--serves", "0"}), read({"mix", "1 g water", "--shaken"})}) {
+    EXPECT_FALSE(reading.request);
+    EXPECT_EQ(reading.exit_code, 2);
+    EXPECT_TRUE(reading.out.empty());
+    EXPECT_FALSE(reading.err.empty());
+  }
+  for (const auto& reading : {read({"--help"}), read({"mix", "--help"}), read({"--version"})}) {
+    EXPECT_EQ(reading.exit_code, 0);
+    EXPECT_FALSE(reading.out.empty());
+  }
+  EXPECT_NE(read({"chill", "--help"}).out.find("bloomset chill \""), std::string::npos);
+}
+
+}  // namespace
+}  // namespace bloomset::cli

@@ -1,0 +1,83 @@
+#include <gtest/gtest.h>
+
+#include <sstream>
+
+#include "kit/kit.hpp"
+#include "larder/larder.hpp"
+#include "press/page.hpp"
+#include "press/press.hpp"
+
+namespace bloomset::press {
+namespace {
+
+constexpr const char* formula_text = R"(bloomset = 1
+title = "Crème 抹茶 \u001B[31m"
+serves = 3
+targets = ["serve.abv 60-70 %", "serve.headroom >= 10 mL"]
+[[part]]
+name = "a part whose name is so long that it will not fit beside anything else on a line of eighty"
+made = "ahead"
+  [[part.step]]
+  do = "combine"
+  take = ["330 g orange juice", "36 g honey", "45 mL spirit (40 %vol)"]
+  [[part.step]]
+  do = "infuse"
+  take = ["4 piece cardamom pod"]
+  at = "70 C"
+  time = "10-12 min"
+  [[part.step]]
+  do = "strain"
+  leave = ["cardamom pod"]
+  keeps = "2 d"
+[serve]
+vessel = "tall glass, 400 mL"
+pour = [ { take = ["100 g ice cubes", "60 g 'a part whose name is so long that it will not fit beside anything else on a line of eighty'"] } ]
+)";
+
+std::string printed_sheet(sheet::Sheet& made) {
+  base::Sources sources;
+  const auto larder = larder::Larder::built_in();
+  const auto kit = kit::Kit::built_in();
+  const auto formula = formula::read("long.toml", formula_text, sources, {});
+  if (!larder || !kit || !formula) {
+    ADD_FAILURE() << (formula ? "larder or kit" : base::render(formula.error().diagnostics, sources));
+    return {};
+  }
+  auto sheet = sheet::make_sheet({*formula, *larder, *kit, std::nullopt, formula_text});
+  if (!sheet) {
+    ADD_FAILURE() << base::render(sheet.error().diagnostics, sources);
+    return {};
+  }
+  made = std::move(*sheet);
+  return sheet_text(made, *formula);
+}
+
+TEST(SheetText, StaysWithinEightyColumnsAndSteersNoTerminal) {
+  sheet::Sheet made;
+  std::istringstream text(printed_sheet(made));
+  for (std::string line; std::getline(text, line);) {
+    EXPECT_LE(width(line), page_width) << line;
+    EXPECT_EQ(line.find('\x1b'), std::string::npos) << line;
+    EXPECT_TRUE(line.empty() || line.back() != ' ') << line;
+  }
+}
+
+TEST(SheetText, PrintsEveryFindingAndTarget) {
+  sheet::Sheet made;
+  std::string text = printed_sheet(made);
+  std::string squeezed;
+  for (const char c : text)
+    if (c != ' ' && c != '\n') squeezed += c;
+  ASSERT_FALSE(made.findings.empty());
+  for (const base::Finding& finding : made.findings) {
+    std::string says;
+    for (const char c : clean(finding.says))
+      if (c != ' ') says += c;
+    EXPECT_NE(squeezed.find(says.substr(1)), std::string::npos) << finding.says;
+  }
+  EXPECT_NE(text.find("MISSED"), std::string::npos);
+  EXPECT_NE(text.find("met "), std::string::npos);
+}
+
+}  // namespace
+}  // namespace bloomset::press
