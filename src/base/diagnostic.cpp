@@ -7,11 +7,42 @@ namespace {
 
 bool continues_character(char c) { return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U; }
 
+// Length of the UTF-8 character at the front (Unicode 15.0, table 3-7), or 0 if the bytes there are none.
+std::size_t character_length(std::string_view text) {
+  const auto byte = [&](std::size_t i) -> unsigned { return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U; };
+  const unsigned lead = byte(0), second = byte(1);
+  if (lead < 0x80U) return 1;
+  const std::size_t length = lead >= 0xF0U ? 4 : lead >= 0xE0U ? 3 : 2;
+  if (lead < 0xC2U || lead > 0xF4U) return 0;
+  if ((lead == 0xE0U && second < 0xA0U) || (lead == 0xEDU && second > 0x9FU) || (lead == 0xF0U && second < 0x90U) || (lead == 0xF4U && second > 0x8FU)) return 0;
+  for (std::size_t i = 1; i < length; ++i)
+    if ((byte(i) & 0xC0U) != 0x80U) return 0;
+  return length;
+}
+
+// What a text may show on a terminal: what would steer it, or is no UTF-8, stands as one replacement character (U+FFFD).
+// A tab stays, since the line under it keeps it too.
+std::string printable(std::string_view text) {
+  std::string out;
+  while (!text.empty()) {
+    const std::size_t length = character_length(text);
+    const auto lead = static_cast<unsigned char>(text[0]);
+    const bool is_c1 = length == 2 && lead == 0xC2U && static_cast<unsigned char>(text[1]) < 0xA0U;
+    if (length == 0 || is_c1 || (length == 1 && ((lead < 0x20U && lead != '\t') || lead == 0x7FU))) {
+      out += "\xEF\xBF\xBD";
+    } else {
+      out += text.substr(0, length);
+    }
+    text.remove_prefix(std::max<std::size_t>(length, 1));
+  }
+  return out;
+}
+
 // Columns count bytes, but a caret must stand under what one sees: bytes that continue a UTF-8 character
 // take no place, and a tab is kept so that the caret line runs parallel to the text line.
 std::string blank_for(std::string_view text) {
   std::string blank;
-  for (const char c : text) {
+  for (const char c : printable(text)) {
     if (continues_character(c)) continue;
     blank += c == '\t' ? '\t' : ' ';
   }
@@ -30,10 +61,10 @@ void show_place(std::string& out, const Span& span, const Sources& sources) {
     for (int i = 0; i < 3 && from > 0 && continues_character(line[from]); ++i) --from;
     for (int i = 0; i < 3 && end < line.size() && continues_character(line[end]); ++i) --end;
     const std::string_view window = line.substr(from, end - from);
-    out.append("  ").append(window).append("\n  ").append(blank_for(window.substr(0, before - from))).append("^\n");
+    out.append("  ").append(printable(window)).append("\n  ").append(blank_for(window.substr(0, before - from))).append("^\n");
     return;
   }
-  out.append("  ").append(line).append("\n  ").append(blank_for(line.substr(0, before))).append("^");
+  out.append("  ").append(printable(line)).append("\n  ").append(blank_for(line.substr(0, before))).append("^");
   const std::size_t seen = blank_for(line.substr(before, under)).size();
   if (seen > 1) out.append(seen - 1, '~');
   out.append("\n");
@@ -66,17 +97,17 @@ std::string_view Sources::line(std::uint32_t source, std::uint32_t line) const {
 std::string render(const Diagnostic& fault, const Sources& sources) {
   std::string out;
   const auto place = [&](const Span& span) {
-    out.append(sources.name(span.source)).append(":").append(std::to_string(span.line)).append(":").append(std::to_string(span.column)).append(": ");
+    out.append(printable(sources.name(span.source))).append(":").append(std::to_string(span.line)).append(":").append(std::to_string(span.column)).append(": ");
   };
   if (fault.span.known()) place(fault.span);
-  out.append(fault.severity == Severity::error ? "error: " : "warning: ").append(fault.message).append(" [").append(fault.code).append("]\n");
+  out.append(fault.severity == Severity::error ? "error: " : "warning: ").append(printable(fault.message)).append(" [").append(fault.code).append("]\n");
   if (fault.span.known()) show_place(out, fault.span, sources);
   if (fault.second) {
     place(*fault.second);
     out.append("the other place\n");
     show_place(out, *fault.second, sources);
   }
-  if (!fault.hint.empty()) out.append("  hint: ").append(fault.hint).append("\n");
+  if (!fault.hint.empty()) out.append("  hint: ").append(printable(fault.hint)).append("\n");
   return out;
 }
 

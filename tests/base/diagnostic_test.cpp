@@ -130,6 +130,19 @@ TEST(Diagnostic, TheWindowOfALongLineDoesNotCutCharacters) {
   for (std::size_t i = 100; i < 110; ++i) EXPECT_TRUE(whole_characters(render(fault_at({source, 1, columns[i], 1}), sources))) << "character " << i;
 }
 
+TEST(Diagnostic, WhatWouldSteerATerminalOrIsNoUtf8IsNotPrinted) {
+  Sources sources;
+  const auto source = sources.add("a\033[2J.toml", "x = \"\033[31mred\x9B\xC2\x9B\xFF\" bad");
+  Diagnostic fault = fault_at({source, 1, 20, 3});
+  fault.message = "`\a` is not\r known";
+  fault.hint = "try \xC3";
+  EXPECT_EQ(render(fault, sources),
+            "a\uFFFD[2J.toml:1:20: error: `\uFFFD` is not\uFFFD known [unknown_thing]\n"
+            "  x = \"\uFFFD[31mred\uFFFD\uFFFD\uFFFD\" bad\n"
+            "                    ^~~\n"
+            "  hint: try \uFFFD\n");
+}
+
 TEST(Diagnostic, ASecondPlaceIsShownBelowTheFirst) {
   Sources sources;
   const auto source = sources.add("a.toml", "name = \"cloud\"\nname = \"cloud\"\n");
@@ -162,6 +175,7 @@ TEST(Diagnostic, AnySpanCanBeShownAgainstAnyText) {
     sources.add("a", text);
     const std::string shown = render(fault_at(span), sources);
     RC_ASSERT(!shown.empty() && shown.back() == '\n');
+    RC_ASSERT(whole_characters(shown));
   }));
 }
 
