@@ -1,7 +1,7 @@
 // matter/properties.hpp - every property of the contract, read off one state.
 //
-// Properties are of the liquid: ice and undissolved gas stand in their own keys. Names are the wire names of
-// DESIGN.md section 6. Values come in the wire's units (grams, millilitres, Celsius, percent), since this is the door.
+// Properties are of the liquid: ice and undissolved gas stand in their own keys. Names are the wire names, the same in
+// every document and on the page. Values come in the wire's units (grams, millilitres, Celsius, percent), since this is the door.
 #pragma once
 
 #include <array>
