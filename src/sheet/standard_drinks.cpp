@@ -11,20 +11,19 @@ namespace bloomset::sheet {
 
 std::string_view embedded(std::string_view path);
 
+std::optional<double> standard_drink_g(std::string_view region) {
+  for (const auto& row : text::table_rows(embedded("sheet/standard_drinks.csv"))) {
+    if (row[0] != region) continue;
+    double amount = 0.0;
+    std::from_chars(row[3].data(), row[3].data() + row[3].size(), amount);
+    return row[2] == "volume" ? amount * matter::ethanol_water_density(units::mass_percent(100.0), units::celsius(20.0)).si * 1e-3 : amount;
+  }
+  return std::nullopt;
+}
+
 StandardDrinks standard_drinks(double ethanol_g) {
-  static const StandardDrinks grams_each = [] {
-    const double ethanol_g_ml = matter::ethanol_water_density(units::mass_percent(100.0), units::celsius(20.0)).si * 1e-3;
-    StandardDrinks one;
-    for (const auto& row : text::table_rows(embedded("sheet/standard_drinks.csv"))) {
-      double amount = 0.0;
-      std::from_chars(row[3].data(), row[3].data() + row[3].size(), amount);
-      const double grams = row[2] == "volume" ? amount * ethanol_g_ml : amount;
-      double& of = row[0] == "us" ? one.us : row[0] == "uk" ? one.uk : row[0] == "au" ? one.au : one.eu;
-      of = grams;
-    }
-    return one;
-  }();
-  return {ethanol_g / grams_each.us, ethanol_g / grams_each.uk, ethanol_g / grams_each.au, ethanol_g / grams_each.eu};
+  static const StandardDrinks each = {standard_drink_g("us").value(), standard_drink_g("uk").value(), standard_drink_g("au").value(), standard_drink_g("eu").value()};
+  return {ethanol_g / each.us, ethanol_g / each.uk, ethanol_g / each.au, ethanol_g / each.eu};
 }
 
 }  // namespace bloomset::sheet
