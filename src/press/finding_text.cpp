@@ -19,12 +19,18 @@ std::string sentence(std::string_view words) {
 }  // namespace
 
 void print_finding(Page& page, std::size_t indent, const base::Finding& finding) {
+  const std::string lead = std::string(indent, ' ') + left(base::name(finding.weight), 4) + "  ";
+  // What was taken for granted is said in one breath: why, and what to do, would be the same each time.
+  if (finding.code == base::Code::assumption && finding.weight == base::Weight::note) {
+    page.paragraph(lead, "Taken for granted: " + clean(finding.says) + ".");
+    return;
+  }
   std::string words = sentence(finding.says) + sentence(finding.why);
   for (const base::Remedy& remedy : finding.remedies)
     if (!remedy.says.empty()) words.append("What to do: ").append(sentence(remedy.says));
   if (finding.from_serves) words.append("From ").append(figure(*finding.from_serves, Digits::whole)).append(" serves on. ");
   if (!finding.source.empty()) words.append("[").append(clean(finding.source)).append("]");
-  page.paragraph(std::string(indent, ' ') + left(base::name(finding.weight), 4) + "  ", words);
+  page.paragraph(lead, words);
 }
 
 std::size_t FindingDesk::say(Page& page, std::size_t indent, const std::function<bool(const base::Finding&)>& here) {

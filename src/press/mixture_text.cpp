@@ -25,10 +25,6 @@ void print_findings(Page& page, const std::vector<base::Finding>& findings) {
   FindingDesk(findings).say(page, 4, [](const base::Finding&) { return true; });
 }
 
-void print_row(Page& page, std::string_view label, const std::string& before, const std::string& after) {
-  page.line("    " + left(label, 28) + right(before, 14) + right(after, 14));
-}
-
 }  // namespace
 
 std::string mixture_text(const sheet::MixtureSheet& sheet) {
@@ -46,16 +42,11 @@ std::string chill_text(const sheet::ChillSheet& sheet) {
   page.heading("On ice", "to " + temperature(sheet.values[Property::temperature_c]));
   print_lines(page, sheet.mixture);
   page.gap();
-  print_row(page, "", "before", "after");
-  for (const Property property : {Property::temperature_c, Property::mass_g, Property::volume_ml, Property::abv_percent, Property::sugar_percent,
-                                  Property::titratable_acidity_g_100g_citric, Property::freezing_point_c})
-    print_row(page, line_of(property).label, figure(sheet.before, property), figure(sheet.values, property));
+  print_before_after(page, 4, sheet.before, sheet.values);
   page.gap();
   page.paragraph("    ", figure(sheet.melted_g, Digits::amount, "g") + " of ice melts into it (" + figure(sheet.dilution_percent_of_initial_mass, Digits::percent, "%") +
                              " of its mass before, " + figure(sheet.dilution_percent_of_initial_volume, Digits::percent, "%") + " of its volume); " +
                              figure(sheet.ice_left_g, Digits::amount, "g") + " of ice is left.");
-  page.gap();
-  print_properties(page, 4, sheet.values);
   print_findings(page, sheet.findings);
   return page.take();
 }

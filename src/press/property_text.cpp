@@ -1,6 +1,7 @@
 #include "press/property_text.hpp"
 
 #include <array>
+#include <cmath>
 #include <span>
 
 #include "press/figure.hpp"
@@ -22,15 +23,22 @@ constexpr std::array<Property, 13> of_a_part = {
     Property::brix_read_percent, Property::titratable_acidity_g_100g_citric, Property::ph_25c, Property::freezing_point_c, Property::water_activity,
     Property::co2_volumes};
 
-// Nothing of it is there: a line would only say so.
+// Nothing of it is there, and a line would only say so. What prints as nothing at its last digit is nothing.
 bool absent(const matter::Values& values, Property property) {
-  const auto none = [&](Property p) { return values[p] == 0.0; };
+  const auto none = [&](Property p) { return std::fabs(values[p]) < 5e-4; };
   switch (property) {
     case Property::ice_g:
     case Property::foam_volume_ml:
     case Property::co2_volumes:
     case Property::ethanol_g:
-    case Property::abv_percent: return none(property);
+    case Property::abv_percent:
+    case Property::sugar_percent:
+    case Property::sugars_g:
+    case Property::sweetness_percent_sucrose:
+    case Property::brix_percent:
+    case Property::titratable_acidity_g_100g_citric:
+    case Property::titratable_acidity_g_l_citric:
+    case Property::energy_kcal: return none(property);
     case Property::abv_percent_all_melted: return none(property) || none(Property::ice_g);
     default: return false;
   }
@@ -41,8 +49,8 @@ void print_table(Page& page, std::size_t indent, const matter::Values& values, s
   for (const Property property : wanted) {
     if (absent(values, property)) continue;
     const PropertyLine& line = line_of(property);
-    const bool given = !(values[property] != values[property]);
-    cells.push_back(left(line.label, 20) + right(figure(values[property], line.digits), 8) + " " + (given ? std::string(line.unit) : std::string()));
+    const std::string unit(std::isnan(values[property]) ? std::string_view() : line.unit);
+    cells.push_back(left(line.label, 19) + right(figure(values[property], line.digits), 8) + " " + unit);
   }
   const std::size_t rows = (cells.size() + 1) / 2;
   for (std::size_t row = 0; row < rows; ++row)
@@ -52,6 +60,15 @@ void print_table(Page& page, std::size_t indent, const matter::Values& values, s
 }  // namespace
 
 void print_properties(Page& page, std::size_t indent, const matter::Values& values) { print_table(page, indent, values, everything); }
+
+void print_before_after(Page& page, std::size_t indent, const matter::Values& before, const matter::Values& after) {
+  page.line(std::string(indent, ' ') + left("", 24) + right("before", 10) + right("after", 10));
+  for (const Property property : everything) {
+    if (absent(before, property) && absent(after, property)) continue;
+    const PropertyLine& line = line_of(property);
+    page.line(std::string(indent, ' ') + left(line.label, 24) + right(figure(before[property], line.digits), 10) + right(figure(after[property], line.digits), 10) + " " + std::string(line.unit));
+  }
+}
 
 void print_part_properties(Page& page, std::size_t indent, const matter::Values& values) { print_table(page, indent, values, of_a_part); }
 

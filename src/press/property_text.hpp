@@ -9,6 +9,8 @@ namespace bloomset::press {
 
 /// All properties; what is there in no amount at all (no foam, no alcohol, no CO2) is left out.
 void print_properties(Page&, std::size_t indent, const matter::Values&);
+/// The same before and after something was done, a line each.
+void print_before_after(Page&, std::size_t indent, const matter::Values& before, const matter::Values& after);
 /// Those a cook asks of a part before it is served.
 void print_part_properties(Page&, std::size_t indent, const matter::Values&);
 

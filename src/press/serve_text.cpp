@@ -15,7 +15,11 @@ constexpr std::size_t indent = 4;
 constexpr std::string_view blank = "    ";
 
 const std::string serve_place = "serve";
-bool of_serve(const base::Finding& f) { return f.where.part == serve_place; }
+// What a guest asks stands with the guest's facts, not in the middle of the work.
+bool for_the_guest(const base::Finding& f) {
+  return f.code == base::Code::alcohol || f.code == base::Code::allergen || f.code == base::Code::allergen_unknown || f.code == base::Code::choking || f.code == base::Code::defer;
+}
+bool of_serve(const base::Finding& f) { return f.where.part == serve_place && !for_the_guest(f); }
 
 std::string merged_words(const sheet::ServeSheet& serve) {
   const matter::Values& m = serve.merged;
@@ -113,6 +117,7 @@ void print_foot(Page& page, FindingDesk& desk, const sheet::Sheet& sheet) {
     fact(page, "Energy", figure(serve.at_service, Property::energy_kcal) + ".");
     fact(page, "Allergens", allergen_words(serve.allergens));
     if (serve.cost) fact(page, "Cost", figure(*serve.cost, Digits::two, serve.currency) + " a serve.");
+    desk.say(page, indent, for_the_guest);
   }
   if (desk.waiting() > 0) {
     page.gap();

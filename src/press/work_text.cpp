@@ -1,5 +1,6 @@
 #include "press/work_text.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "press/figure.hpp"
@@ -22,19 +23,23 @@ void print_take(Page& page, const sheet::TakeLine& take, const std::string& numb
   std::string thing = clean(take.thing);
   if (take.made && !thing.starts_with('\'')) thing = "'" + thing + "'";
   if (take.maybe) thing += ", if wanted";
+  const bool counted = take.written.find("piece") != std::string::npos;
   std::string second;
-  if (take.pieces)
+  if (take.maybe)
+    second = clean(take.written);   // it may go in, but it is in no balance: no grams
+  else if (take.pieces && (counted || std::isnan(take.volume_ml)))
     second = figure(*take.pieces, std::fabs(*take.pieces - std::round(*take.pieces)) < 0.005 ? Digits::whole : Digits::one, "pc");
   else if (!std::isnan(take.volume_ml))
     second = figure(take.volume_ml, Digits::amount, "mL");
+  const bool in_base = !take.ice && !take.maybe;
   const std::vector<std::string> name = wrap(thing, thing_wide);
   for (std::size_t i = 0; i < name.size(); ++i) {
     std::string row = (i == 0 ? right(number, number_wide - 2) + "  " : std::string(number_wide, ' ')) + name[i];
     if (i == 0) {
       row = left(row, number_wide + thing_wide);
-      row += right(figure(take.mass_g, take.agent ? Digits::agent : Digits::amount, "g"), grams_wide) + right(second, second_wide);
-      row += "  " + left(cut(take.measure, measure_wide), measure_wide) + right(percent_cell(take.percent_of_base, take.agent), percent_wide);
-      row += " " + right(percent_cell(take.percent_of_total, take.agent), percent_wide);
+      row += right(take.maybe ? std::string() : figure(take.mass_g, take.agent ? Digits::agent : Digits::amount, "g"), grams_wide) + right(second, second_wide);
+      row += "  " + left(cut(take.measure, measure_wide), measure_wide);
+      if (in_base) row += right(percent_cell(take.percent_of_base, take.agent), percent_wide) + " " + right(percent_cell(take.percent_of_total, take.agent), percent_wide);
     }
     page.line(row);
   }
@@ -42,19 +47,20 @@ void print_take(Page& page, const sheet::TakeLine& take, const std::string& numb
 
 std::string cell(const matter::Values& values, Property property) { return std::isnan(values[property]) ? std::string() : figure(values, property); }
 
-void print_step(Page& page, const sheet::StepLine& step, const std::string& words) {
-  const matter::Values& after = step.after;
+// `step` is nothing where a step has no state of its own.
+void print_step(Page& page, std::uint16_t number, const sheet::StepLine* step, const std::string& words) {
   std::vector<std::string> lines = wrap(words, words_wide);
-  const bool something = after[Property::mass_g] > 0.0;
-  const bool ice = after[Property::ice_g] > 0.005;
+  const bool something = step != nullptr && step->after[Property::mass_g] > 0.0;
+  const bool ice = something && step->after[Property::ice_g] > 0.005;
   if (ice && lines.size() < 2) lines.emplace_back();
   for (std::size_t i = 0; i < lines.size(); ++i) {
-    std::string row = (i == 0 ? right(std::to_string(step.number), number_wide - 2) + "  " : std::string(number_wide, ' ')) + lines[i];
+    std::string row = (i == 0 ? right(std::to_string(number), number_wide - 2) + "  " : std::string(number_wide, ' ')) + lines[i];
     if (i == 0 && something) {
-      row = left(row, number_wide + words_wide) + right(cell(after, Property::temperature_c), after_wide - 1) + right(cell(after, Property::mass_g), after_wide) +
-            right(cell(after, Property::volume_ml), after_wide);
+      row = left(row, number_wide + words_wide);
+      for (const Property property : {Property::temperature_c, Property::mass_g, Property::volume_ml})
+        row += right(cell(step->after, property), property == Property::temperature_c ? after_wide - 1 : after_wide);
     } else if (i == 1 && ice) {
-      row = left(row, number_wide + words_wide) + right("ice", after_wide - 1) + right(figure(after[Property::ice_g], Digits::amount, "g"), after_wide);
+      row = left(row, number_wide + words_wide) + right("ice", after_wide - 1) + right(figure(step->after, Property::ice_g), after_wide);
     }
     page.line(row);
   }
@@ -72,7 +78,7 @@ std::string_view loss_words(std::string_view kind) {
 }  // namespace
 
 void print_takes(Page& page, FindingDesk& desk, const std::string& place, const std::vector<sheet::TakeLine>& takes) {
-  page.line(std::string(number_wide + thing_wide + grams_wide + second_wide + 2 + measure_wide, ' ') + right("of base", percent_wide) + " " + right("of all", percent_wide));
+  page.line(std::string(number_wide + thing_wide + grams_wide + second_wide + 2 + measure_wide, ' ') + right("of base", percent_wide) + right("of total", percent_wide + 1));
   std::uint16_t step = 0, take_of_step = 0;
   for (const sheet::TakeLine& take : takes) {
     const bool first_of_step = take.step != step;
@@ -87,17 +93,17 @@ void print_takes(Page& page, FindingDesk& desk, const std::string& place, const 
 void print_steps(Page& page, FindingDesk& desk, const std::string& place, const std::vector<sheet::StepLine>& steps, const std::vector<formula::Step>& written,
                  WorkWords words) {
   page.line(std::string(number_wide + words_wide, ' ') + right("then in the vessel", 3 * after_wide - 1));
-  bool something_there = false;
-  for (const sheet::StepLine& step : steps) {
-    if (step.number == 0 || step.number > written.size()) continue;
-    StepSetting setting;
-    setting.line = &step;
-    setting.something_there = something_there;
-    setting.amounts = words.amounts;
-    setting.measures = words.measures;
-    print_step(page, step, step_words(written[step.number - 1U], setting));
-    something_there = something_there || step.after[Property::mass_g] > 0.0 || !written[step.number - 1U].takes.empty();
-    desk.say(page, number_wide, [&](const base::Finding& f) { return f.where.part == place && f.where.step == step.number; });
+  StepSetting setting;
+  setting.amounts = words.amounts;
+  setting.measures = words.measures;
+  for (std::size_t i = 0; i < written.size(); ++i) {
+    const std::uint16_t number = static_cast<std::uint16_t>(i + 1);
+    // A step that is only `if wanted` is in no balance: it is said, and nothing is known of the vessel after it.
+    const auto line = std::find_if(steps.begin(), steps.end(), [&](const sheet::StepLine& step) { return step.number == number; });
+    setting.line = line == steps.end() ? nullptr : &*line;
+    print_step(page, number, setting.line, step_words(written[i], setting));
+    setting.something_there = setting.something_there || !written[i].takes.empty();
+    desk.say(page, number_wide, [&](const base::Finding& f) { return f.where.part == place && f.where.step == number; });
   }
 }
 
