@@ -97,7 +97,7 @@ void text_to_printed_sheet(benchmark::State& state) {
     base::Sources sources;
     auto formula = formula::read("large.toml", bench().text, sources, {});
     auto sheet = sheet::make_sheet({*formula, bench().larder, bench().kit, std::nullopt, bench().text});
-    std::string printed = press::print_sheet(*sheet);
+    std::string printed = press::sheet_text(*sheet, *formula);
     benchmark::DoNotOptimize(printed);
   }
 }
