@@ -19,7 +19,7 @@ namespace bloomset::base {
 enum class Weight { stop, mind, note };
 std::string_view name(Weight);
 
-/// Every finding code (DESIGN.md section 6). The order is the order of the table of words.
+/// Every finding code (docs/program.md). The order is the order of the table of words.
 enum class Code : std::uint8_t {
   range_left, assumption, value_missing, limit_unknown, over_fill_line, over_charges, over_pressure, pressure_if_warm, gas_caution, not_strained,
   live_enzyme, enzyme_contact, will_not_set, sets_soft, strings_on_landing, melts_on_hot, too_acid, too_strong, too_hard_water, curdles,

@@ -1,7 +1,7 @@
 // sheet/sheet.hpp - everything computed for a formula, for a number of serves, a kit and a larder: one struct.
 //
 // `make_sheet` runs the flowsheet once and reads what a cook wants to know; `findings.cpp` joins codes with words.
-// Numbers are in the wire's units (DESIGN.md section 6) since this is what press prints and the API sends.
+// Numbers are in the wire's units (docs/program.md) since this is what press prints and the API sends.
 #pragma once
 
 #include <optional>

@@ -172,6 +172,7 @@ class Mix(Cli):
         self.assertGreater(cold["ice_g"], 0)
         self.assertEqual(warm["ice_g"], 0)
         self.assertGreater(cold["abv_percent"], warm["abv_percent"])
+        self.assertAlmostEqual(cold["mass_g"] + cold["ice_g"], 100, places=6)  # properties are of what stays liquid
         self.assertAlmostEqual(cold["abv_percent_all_melted"], warm["abv_percent"], places=6)
 
     def test_things_of_the_larder_and_pure_ones_mix(self):

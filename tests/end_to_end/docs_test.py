@@ -1,8 +1,10 @@
 #!/usr/bin/env python3
-"""docs_test.py PROGRAM - every whole formula printed in README.md and docs/ is read by the program without a fault.
+"""docs_test.py PROGRAM - README.md and docs/ against the program. Standard library only.
 
-A fenced block marked ```toml that begins with `bloomset = 1` is a whole formula. Standard library only.
+Every whole formula printed there (a fenced block marked ```toml that begins with `bloomset = 1`) is read without a fault, and
+every key of the program's JSON documents is named in docs/program.md, every demo taken as an example.
 """
+import json
 import pathlib
 import re
 import subprocess
@@ -10,10 +12,11 @@ import sys
 import tempfile
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
+MIXTURE = "30 g ethanol + 60 g water"
 
 
-def main(program):
-    count, red = 0, 0
+def formulas(program):
+    count = 0
     for path in [ROOT / "README.md", *sorted((ROOT / "docs").glob("*.md"))]:
         for text in re.findall(r"^```toml\n(bloomset = 1\n.*?)^```$", path.read_text(encoding="utf-8"), re.S | re.M):
             count += 1
@@ -22,11 +25,40 @@ def main(program):
                 formula.write_text(text, encoding="utf-8")
                 done = subprocess.run([program, "check", formula], capture_output=True, text=True, timeout=60)
             if done.returncode != 0:
-                red += 1
-                print(f"{path.relative_to(ROOT)}: a formula of it ends with exit code {done.returncode}\n{done.stdout}{done.stderr}")
+                yield f"{path.relative_to(ROOT)}: a formula of it ends with exit code {done.returncode}\n{done.stdout}{done.stderr}"
     if not count:
-        print("no formula was found in README.md and docs/")
-    return 1 if red or not count else 0
+        yield "no formula was found in README.md and docs/"
+
+
+def keys_of(document):
+    if isinstance(document, dict):
+        for key, value in document.items():
+            yield key
+            yield from keys_of(value)
+    elif isinstance(document, list):
+        for value in document:
+            yield from keys_of(value)
+
+
+def keys(program):
+    named = set(re.findall(r"`(\w+)`", (ROOT / "docs/program.md").read_text(encoding="utf-8")))
+    commands = [["mix", MIXTURE], ["chill", MIXTURE, "--ice", "50 g"]]
+    commands += [[command, str(path)] for path in sorted((ROOT / "demo").glob("*.toml")) for command in ("sheet", "check") if "[serve]" in path.read_text(encoding="utf-8")]
+    for command in commands:
+        done = subprocess.run([program, *command, "--json"], capture_output=True, text=True, timeout=60)
+        if done.returncode not in (0, 1):
+            yield f"{' '.join(command)} ends with exit code {done.returncode}: {done.stderr}"
+            continue
+        document = json.loads(done.stdout)
+        missing = sorted(set(keys_of(document)) - named - set(document.get("serve", {}).get("allergens", ()) or ()))
+        if missing:
+            yield f"{' '.join(command)}: docs/program.md does not name {', '.join(missing)}"
+
+
+def main(program):
+    faults = [*formulas(program), *keys(program)]
+    print("\n".join(faults), end="\n" if faults else "")
+    return 1 if faults else 0
 
 
 if __name__ == "__main__":
