@@ -12,7 +12,7 @@ namespace {
 using matter::Property;
 
 // Columns of the two tables; both end at column 79.
-constexpr std::size_t number_wide = 4, thing_wide = 30, grams_wide = 10, second_wide = 10, measure_wide = 11, percent_wide = 7;
+constexpr std::size_t number_wide = 4, thing_wide = 30, grams_wide = 9, second_wide = 9, measure_wide = 10, percent_wide = 8;
 constexpr std::size_t words_wide = 46, after_wide = 10;
 
 std::string percent_cell(double percent, bool agent) {

@@ -7,6 +7,7 @@
 #include "matter/density.hpp"
 #include "matter/freezing.hpp"
 #include "sheet/readings.hpp"
+#include "text/units.hpp"
 
 namespace bloomset::sheet {
 namespace {
@@ -21,9 +22,19 @@ void fault(text::Faults& faults, base::Span span, std::string code, std::string 
   faults.push_back({base::Severity::error, std::move(code), std::move(message), span, std::nullopt, std::move(hint)});
 }
 
+// A bare cup, pint, spoon or ounce of volume is as large as the document says, and a mixture has no document.
+bool needs_a_system(const text::Amount& amount) {
+  const text::Unit* unit = text::unit_named(amount.unit, text::Measures::metric);
+  return unit != nullptr && unit->measures.has_value();
+}
+
 // Mass of a take [kg]; nothing, with a fault, where the amount says no mass.
 std::optional<double> mass_kg(const formula::Take& take, const larder::Thing& thing, text::Faults& faults) {
   const double amount = take.amount.value.nominal();
+  if (needs_a_system(take.amount)) {
+    fault(faults, take.amount.span, "which_measure", "`" + take.amount.unit + "` differs from land to land, and nothing here says which is meant", "give millilitres or grams");
+    return std::nullopt;
+  }
   switch (take.amount.kind) {
     case text::AmountKind::mass: return amount;
     case text::AmountKind::volume: return amount * thing.density_20c.si;

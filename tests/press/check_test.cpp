@@ -14,7 +14,10 @@ sheet::Sheet found(base::Weight weight, bool met) {
   finding.weight = weight;
   finding.says = "something";
   sheet.findings.push_back(finding);
-  sheet.targets.push_back({.target = "serve.abv 8-11 %", .value = 9.0, .met = met});
+  sheet::TargetLine& target = sheet.targets.emplace_back();
+  target.target = "serve.abv 8-11 %";
+  target.value = 9.0;
+  target.met = met;
   return sheet;
 }
 
