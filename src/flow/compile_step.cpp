@@ -218,7 +218,8 @@ void Compiler::emit_step(std::uint16_t part, std::uint16_t number, const formula
           fault("no_end", step.act_span, "`reduce` needs an end", "give until = \"65 brix\", \"606 g\" or \"25 %\"");
           return;
         }
-        knob(end, act.mode == static_cast<std::uint8_t>(HeatEnd::brix) ? KnobKind::brix : KnobKind::mass_kg, origin, "end");
+        const auto mode = static_cast<HeatEnd>(act.mode);
+        knob(end, mode == HeatEnd::brix ? KnobKind::brix : mode == HeatEnd::mass ? KnobKind::mass_kg : KnobKind::share, origin, "end");
       }
       lose(Fate::evaporates, also(outs::vapour), origin);
       break;

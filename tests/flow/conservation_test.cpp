@@ -60,8 +60,10 @@ void check_units(const Flowsheet& sheet, const Batch<Lanes>& batch, const std::s
     for (std::uint32_t i = 0; i < unit.out.count; ++i) {
       const Stream& stream = batch.port(sheet.links[unit.out.first + i]);
       ASSERT_TRUE(std::isfinite(stream.enthalpy_j)) << text;
-      for (std::size_t c = 0; c < matter::component_count; ++c)
-        if (c != matter::index(matter::Component::salt_hydrogen)) ASSERT_GE(stream.mass.kg[c], -1e-12) << "component " << c << ", unit " << u << "\n" << text;
+      for (std::size_t c = 0; c < matter::component_count; ++c) {
+        if (c == matter::index(matter::Component::salt_hydrogen)) continue;
+        ASSERT_GE(stream.mass.kg[c], -1e-12) << "component " << c << ", unit " << u << "\n" << text;
+      }
     }
   }
 }
@@ -139,24 +141,30 @@ TEST(RandomFormulas, TwoCombiningStepsMayChangePlaces) {
     formula::Formula formula = read_back(plant, formula::write(plant.formula));
     formula::Formula swapped = formula;
     bool changed = false;
-    for (formula::Part& part : swapped.parts)
-      for (std::size_t s = 0; s + 1 < part.steps.size() && !changed; ++s)
+    std::size_t p = 0;  // the part in which two steps changed places
+    for (std::size_t i = 0; i < swapped.parts.size() && !changed; ++i)
+      for (std::size_t s = 0; s + 1 < swapped.parts[i].steps.size() && !changed; ++s) {
+        formula::Part& part = swapped.parts[i];
         if (part.steps[s].act == formula::Act::combine && part.steps[s + 1].act == formula::Act::combine && !part.steps[s].loss && !part.steps[s + 1].loss) {
           std::swap(part.steps[s], part.steps[s + 1]);
           changed = true;
+          p = i;
         }
+      }
     if (!changed) continue;
     ++compared;
     const Flowsheet a = made(formula, ""), b = made(swapped, "");
     Batch<1> first(a), second(b);
     run<1>(a, a.nominal, first);
     run<1>(b, b.nominal, second);
-    for (std::size_t p = 0; p < a.parts.size(); ++p) {
-      if (a.parts[p].liquid == no_port) continue;
-      const Stream &x = first.port(a.parts[p].liquid), &y = second.port(b.parts[p].liquid);
-      ASSERT_NEAR(x.mass.total_kg(), y.mass.total_kg(), 1e-9 * x.mass.total_kg());
-      ASSERT_NEAR(x.enthalpy_j, y.enthalpy_j, 1e-6 * x.mass.total_kg() * 1e3);
+    const Stream &x = first.port(a.parts[p].liquid), &y = second.port(b.parts[p].liquid);
+    // Each act lets some CO2 go, so how long it has been in the vessel does matter; for all else it does not.
+    for (std::size_t c = 0; c < matter::component_count; ++c) {
+      if (c == matter::index(matter::Component::carbon_dioxide)) continue;
+      ASSERT_NEAR(x.mass.kg[c], y.mass.kg[c], 1e-9 * x.mass.total_kg());
     }
+    const double gas_kg = std::abs(x.mass.total_kg() - y.mass.total_kg());
+    ASSERT_NEAR(x.enthalpy_j, y.enthalpy_j, 1e-6 * x.mass.total_kg() * 1e3 + 1e5 * gas_kg);
   }
   EXPECT_GE(compared, 20);
 }

@@ -89,8 +89,8 @@ class PlantMaker {
   }
   bool chance(double p) { return std::uniform_real_distribution<double>(0.0, 1.0)(random_) < p; }
 
-  static Amount grams(double g) { return {AmountKind::mass, {g * 1e-3, g * 1e-3}, "g", {}}; }
-  static Amount millilitres(double ml) { return {AmountKind::volume, {ml * 1e-6, ml * 1e-6}, "mL", {}}; }
+  static Amount grams(double g) { return {AmountKind::mass, {g / 1e3, g / 1e3}, "g", {}}; }
+  static Amount millilitres(double ml) { return {AmountKind::volume, {ml / 1e6, ml / 1e6}, "mL", {}}; }
   static Amount whole(AmountKind kind) { return {kind, {}, "", {}}; }
   static Take bought(std::string thing, Amount amount) {
     Take take;
@@ -176,6 +176,7 @@ class PlantMaker {
         step.time_s = Range{600.0, 720.0};
         steeped = true;
         break;
+      case Act::strain: steeped = false; break;  // keeps back every solid
       case Act::shake: case Act::stir: case Act::blend:
         step.ice = ice(80.0, 260.0);
         step.time_s = Range{10.0, 20.0};
