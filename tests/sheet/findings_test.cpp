@@ -1,0 +1,192 @@
+// Every finding this version can raise: one formula that raises it, and one that comes near and does not.
+#include "made.hpp"
+
+namespace bloomset::sheet {
+namespace {
+
+using base::Code;
+using sheet_test::ahead;
+using sheet_test::document;
+using sheet_test::found;
+using sheet_test::made;
+
+struct Case {
+  Code code;
+  std::string raises, near_miss;
+};
+
+std::string water_pour(const std::string& grams) { return "{ take = [\"" + grams + " g water\"] }"; }
+std::string stored(const std::string& takes, const std::string& rest) {
+  return document(ahead("base", "{ do = \"combine\", take = [" + takes + "] }, { do = \"rest\", time = \"2 h\", " + rest + " }"), "{ take = [\"all 'base'\"] }", 1, "tall glass, 400 mL");
+}
+
+const std::vector<Case>& cases() {
+  static const std::vector<Case> all = {
+      {Code::range_left, document("", "{ take = [\"100 g spirit (40 %vol)\"] }"), document("", water_pour("100"))},
+      {Code::assumption, document(ahead("cold", "{ do = \"chill\", take = [\"100 g water\"] }"), "{ take = [\"all 'cold'\"] }"),
+       document(ahead("cold", "{ do = \"chill\", take = [\"100 g water\"], in = \"still fridge\" }"), "{ take = [\"all 'cold'\"] }")},
+      {Code::value_missing, document("", "{ take = [\"100 g spirit (40 %vol)\"] }"), document("", water_pour("100"))},  // no price in the built-in larder; water is free
+      {Code::ice_gone, document("[[part]]\nname = \"shaken\"\nmade = \"to order\"\nstep = [ { do = \"shake\", take = [\"100 g water\"], ice = \"5 g ice cubes\", time = \"12 s\" } ]\n", "{ take = [\"all 'shaken'\"] }"),
+       document("[[part]]\nname = \"shaken\"\nmade = \"to order\"\nstep = [ { do = \"shake\", take = [\"100 g water\"], ice = \"200 g ice cubes\", leave = [\"ice\"], time = \"12 s\" } ]\n", "{ take = [\"all 'shaken'\"] }")},
+      {Code::glass_over, document("", water_pour("241"), 1, "cup, 240 mL"), document("", water_pour("239"), 1, "cup, 240 mL")},
+      {Code::left_over, document(ahead("base", "{ do = \"combine\", take = [\"500 g water\"] }"), "{ take = [\"100 g 'base'\"] }", 4),
+       document(ahead("base", "{ do = \"combine\", take = [\"500 g water\"] }"), "{ take = [\"100 g 'base'\"] }", 5)},
+      {Code::short_of, document(ahead("base", "{ do = \"combine\", take = [\"500 g water\"] }"), "{ take = [\"100 g 'base'\"] }", 6),
+       document(ahead("base", "{ do = \"combine\", take = [\"500 g water\"] }"), "{ take = [\"100 g 'base'\"] }", 5)},
+      {Code::target_unmet, document("", water_pour("100"), 1, "cup, 240 mL", "targets = [\"serve.mass >= 101 g\"]"), document("", water_pour("100"), 1, "cup, 240 mL", "targets = [\"serve.mass >= 99 g\"]")},
+      {Code::hot_sugar, document(ahead("syrup", "{ do = \"warm\", take = [\"100 g water\", \"110 g white sugar\"], to = \"95 C\" }"), "{ take = [\"10 g 'syrup'\"] }"),
+       document(ahead("syrup", "{ do = \"warm\", take = [\"100 g water\", \"110 g white sugar\"], to = \"85 C\" }"), "{ take = [\"10 g 'syrup'\"] }")},
+      {Code::raw_egg, document("", "{ take = [\"20 g egg white\", \"80 g water\"] }"), document("", "{ take = [\"20 g egg white (pasteurised)\", \"80 g water\"] }")},
+      {Code::keeps_passed, stored("\"200 g milk\"", "at = \"4 C\", keeps = \"7 d\""), stored("\"200 g milk\"", "at = \"4 C\", keeps = \"6 d\"")},
+      {Code::time_temperature_control, stored("\"200 g milk\"", "at = \"4 C\""), stored("\"200 g lemon juice\"", "at = \"4 C\"")},
+      {Code::low_acid_stored, stored("\"200 g milk\"", "at = \"20 C\""), stored("\"200 g milk\"", "at = \"5 C\"")},
+      {Code::allergen, document("", "{ take = [\"100 g milk\"] }"), document("", "{ take = [\"100 g orange juice\"] }")},
+      {Code::allergen_unknown, document("", "{ take = [\"100 g apple juice\"] }"), document("", "{ take = [\"100 g orange juice\"] }")},
+      {Code::alcohol, document("", "{ take = [\"5 g spirit (40 %vol)\", \"150 g water\"] }"), document("", "{ take = [\"1 g spirit (40 %vol)\", \"150 g water\"] }")},
+  };
+  return all;
+}
+
+// Codes of the contract whose act or model this version does not have.
+const std::set<Code>& come_later() {
+  static const std::set<Code> codes = {Code::limit_unknown,     Code::over_fill_line,   Code::over_charges,    Code::over_pressure,     Code::pressure_if_warm,  Code::gas_caution,
+                                       Code::not_strained,      Code::live_enzyme,      Code::enzyme_contact,  Code::will_not_set,      Code::sets_soft,         Code::strings_on_landing,
+                                       Code::melts_on_hot,      Code::too_acid,         Code::too_strong,      Code::too_hard_water,    Code::curdles,           Code::sinks_or_floats,
+                                       Code::dose_below_scale,  Code::over_legal_limit, Code::pieces_rounded,  Code::flame_near_spirit, Code::torch_near_bottle, Code::unrated_vessel,
+                                       Code::choking,           Code::cooling_too_slow};
+  return codes;
+}
+
+TEST(Findings, EachCodeIsRaisedByItsFormulaAndNotByTheNearMiss) {
+  for (const Case& c : cases()) {
+    const Sheet raised = made(c.raises), quiet = made(c.near_miss);
+    const base::Finding* finding = found(raised, c.code);
+    EXPECT_NE(finding, nullptr) << base::name(c.code) << "\n" << c.raises << sheet_test::all_findings(raised);
+    EXPECT_EQ(found(quiet, c.code), nullptr) << base::name(c.code) << "\n" << c.near_miss << sheet_test::all_findings(quiet);
+    if (finding == nullptr) continue;
+    EXPECT_FALSE(finding->says.empty()) << base::name(c.code);
+    EXPECT_FALSE(finding->why.empty()) << base::name(c.code);
+    EXPECT_FALSE(finding->source.empty()) << base::name(c.code);
+    EXPECT_EQ(finding->says.find('{'), std::string::npos) << finding->says;
+  }
+}
+
+TEST(Findings, NoCodeIsForgotten) {
+  std::set<Code> tested{Code::defer}, worded;  // defer stands on every sheet: nothing comes near it without raising it
+  for (const Case& c : cases()) tested.insert(c.code);
+  for (const FindingWords& row : finding_words()) worded.insert(row.code);
+  EXPECT_EQ(tested, worded);
+  EXPECT_EQ(worded.size(), finding_words().size()) << "a code has two rows";
+  for (std::size_t i = 0; i < base::code_count; ++i) {
+    const Code code = static_cast<Code>(i);
+    EXPECT_NE(worded.contains(code), come_later().contains(code)) << base::name(code);
+  }
+}
+
+TEST(Findings, DeferStandsOnEverySheetAndTheWordSafeOnNone) {
+  for (const Case& c : cases())
+    for (const std::string& text : {c.raises, c.near_miss}) {
+      const Sheet sheet = made(text);
+      EXPECT_NE(found(sheet, Code::defer), nullptr) << text;
+      for (const base::Finding& finding : sheet.findings)
+        for (const std::string& words : {finding.says, finding.why}) EXPECT_EQ((" " + words + " ").find(" safe"), std::string::npos) << words;
+    }
+}
+
+TEST(Findings, OneThingIsSaidOnceAndHeavyOnesFirst) {
+  for (const auto& path : sheet_test::demos()) {
+    const Sheet sheet = sheet_test::demo(path);
+    std::set<std::pair<Code, std::string>> said;
+    base::Weight last = base::Weight::stop;
+    for (const base::Finding& finding : sheet.findings) {
+      EXPECT_TRUE(said.emplace(finding.code, finding.says).second) << path << ": " << finding.says;
+      EXPECT_GE(finding.weight, last) << path;
+      last = finding.weight;
+    }
+  }
+}
+
+// Milk cold: the limit is met. Milk warm: it is missed, and that is no longer a note.
+TEST(Findings, ColdHoldingIsSaidToBeMetOrMissed) {
+  const Sheet cold_sheet = made(stored("\"200 g milk\"", "at = \"5 C\"")), warm_sheet = made(stored("\"200 g milk\"", "at = \"5.1 C\""));
+  const base::Finding* cold = found(cold_sheet, Code::time_temperature_control);
+  const base::Finding* warm = found(warm_sheet, Code::time_temperature_control);
+  ASSERT_NE(cold, nullptr);
+  ASSERT_NE(warm, nullptr);
+  EXPECT_EQ(cold->weight, base::Weight::note);
+  EXPECT_EQ(warm->weight, base::Weight::mind);
+  EXPECT_NE(cold->says.find("met"), std::string::npos) << cold->says;
+  EXPECT_NE(warm->says.find("missed"), std::string::npos) << warm->says;
+}
+
+TEST(Findings, ASpiritBatchIsNotClassedByTablesThatDoNotKnowEthanol) {
+  const Sheet strong = made(stored("\"200 g spirit (40 %vol)\"", "at = \"20 C\"")), weak = made(stored("\"200 g spirit (15 %vol)\"", "at = \"20 C\""));
+  EXPECT_EQ(found(strong, Code::time_temperature_control), nullptr);
+  EXPECT_NE(sheet_test::all_findings(strong).find("do not cover ethanol"), std::string::npos);
+  EXPECT_NE(found(weak, Code::time_temperature_control), nullptr) << sheet_test::all_findings(weak);
+}
+
+TEST(Findings, EggThatIsHeatedThroughIsNotRaw) {
+  const std::string cooked = document(ahead("base", "{ do = \"warm\", take = [\"20 g egg white\", \"200 g water\"], to = \"70 C\", time = \"2 min\" }"), "{ take = [\"all 'base'\"] }");
+  EXPECT_EQ(found(made(cooked), Code::raw_egg), nullptr);
+}
+
+// 500 g serve five of 100 g; the sixth is one too many.
+TEST(Findings, ShortSaysFromHowManyServesOn) {
+  const Sheet sheet = made(document(ahead("base", "{ do = \"combine\", take = [\"500 g water\"] }"), "{ take = [\"100 g 'base'\"] }", 8));
+  const base::Finding* finding = found(sheet, Code::short_of);
+  ASSERT_NE(finding, nullptr);
+  ASSERT_TRUE(finding->from_serves.has_value());
+  EXPECT_EQ(*finding->from_serves, 6.0);
+}
+
+// Applies an edit as an editor would.
+std::string edited(const std::string& text, const base::Edit& edit) {
+  std::size_t at = 0;
+  for (std::uint32_t line = 1; line < edit.place.line; ++line) at = text.find('\n', at) + 1;
+  at += edit.place.column - 1;
+  std::string out = text;
+  return out.replace(at, edit.place.length, edit.text);
+}
+
+TEST(Findings, EveryEditMendsWhatItSaysItMends) {
+  const std::string two_tables = "[[part]]\nname = \"base\"\nmade = \"ahead\"\n  [[part.step]]\n  do = \"combine\"\n  take = [\"500 g water\"]\n";
+  const std::vector<std::pair<Code, std::string>> texts = {
+      {Code::short_of, document(two_tables, "{ take = [\"100 g 'base'\"] }", 8)},
+      {Code::left_over, document(two_tables, "{ take = [\"100 g 'base'\"] }", 4)},
+      {Code::glass_over, document("", "{ take = [\"150 g ice cubes\", \"120 g water\"] }", 1, "cup, 240 mL")},
+  };
+  for (const auto& [code, text] : texts) {
+    const Sheet sheet = made(text);
+    const base::Finding* finding = found(sheet, code);
+    ASSERT_NE(finding, nullptr) << base::name(code) << sheet_test::all_findings(sheet);
+    int edits = 0;
+    for (const base::Remedy& remedy : finding->remedies) {
+      if (!remedy.edit) continue;
+      ++edits;
+      const std::string changed = edited(text, *remedy.edit);
+      EXPECT_EQ(found(made(changed), code), nullptr) << remedy.says << "\n" << changed << sheet_test::all_findings(made(changed));
+    }
+    EXPECT_GE(edits, 1) << base::name(code);
+  }
+}
+
+TEST(Findings, NoSecondBatchesKeyIsWrittenIntoAPartThatHasOne) {
+  const Sheet sheet = made(document(ahead("base", "{ do = \"combine\", take = [\"500 g water\"] }", "batches = 1\n"), "{ take = [\"100 g 'base'\"] }", 8));
+  const base::Finding* finding = found(sheet, Code::short_of);
+  ASSERT_NE(finding, nullptr);
+  ASSERT_FALSE(finding->remedies.empty());
+  EXPECT_FALSE(finding->remedies[0].edit.has_value());
+}
+
+TEST(Findings, WhatAPartSaysThatItMakesIsHeldAgainstItsSteps) {
+  const auto with = [](const std::string& makes) {
+    return made(document(ahead("base", "{ do = \"combine\", take = [\"500 g water\"] }", "makes = \"" + makes + "\"\n"), "{ take = [\"all 'base'\"] }", 4));
+  };
+  EXPECT_EQ(found(with("500 g"), Code::short_of), nullptr);
+  EXPECT_NE(found(with("600 g"), Code::short_of), nullptr);
+  EXPECT_NE(found(with("400 g"), Code::left_over), nullptr);
+}
+
+}  // namespace
+}  // namespace bloomset::sheet
