@@ -41,8 +41,8 @@ double vapour_to_reach(const UnitView& view, const Stream& liquid) {
 // In: liquids, ices. Out: liquid, [gas], [sticks], [vapour].
 void run_heat(const UnitView& view) noexcept {
   Stream& liquid = view.out(0);
-  liquid = view.liquids();
-  liquid += view.ices();
+  view.liquids_into(liquid);
+  view.add_ices(liquid);
   const double wanted_kg = vapour_to_reach(view, liquid);
   const double can_leave_kg = liquid.mass[Component::water] + liquid.mass[Component::ethanol];
   if (wanted_kg < 0.0 || wanted_kg > can_leave_kg) view.say(Event::end_not_reached);
@@ -55,8 +55,8 @@ void run_heat(const UnitView& view) noexcept {
 // A share of what can dissolve leaves each solid; each solid ends at the liquid's temperature.
 void run_infuse(const UnitView& view) noexcept {
   Stream& liquid = view.out(0);
-  liquid = view.liquids();
-  liquid += view.ices();
+  view.liquids_into(liquid);
+  view.add_ices(liquid);
   const double to_c = view.knob(infuse_knob::to_c);
   const std::uint32_t first_solid_out = view.unit().out.count - view.solids_in();
   for (std::uint32_t i = 0; i < view.solids_in(); ++i) {
@@ -81,8 +81,8 @@ void run_infuse(const UnitView& view) noexcept {
 // In: liquids, ices. Out: liquid (with what freezes in it), [gas], [sticks].
 void run_cool(const UnitView& view) noexcept {
   Stream& liquid = view.out(0);
-  liquid = view.liquids();
-  liquid += view.ices();
+  view.liquids_into(liquid);
+  view.add_ices(liquid);
   const double to_j = matter::equilibrium_enthalpy_j(liquid.mass, view.knob(cool_knob::to_c));
   give_heat(liquid, view.booked_j(), to_j - liquid.enthalpy_j);
   let_gas_go(view, liquid, view.knob(cool_knob::co2_kept));

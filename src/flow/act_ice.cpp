@@ -46,9 +46,9 @@ void meet(const UnitView& view, Stream& liquid, Stream& ice, matter::IceContact 
 // In: liquids, ices. Out: liquid, ice that is left, [gas], [sticks].
 void run_contact(const UnitView& view) noexcept {
   Stream& liquid = view.out(0);
-  liquid = view.liquids();
+  view.liquids_into(liquid);
   Stream& ice = *view.optional_out(outs::ice);
-  ice = view.ices();
+  view.ices_into(ice);
   matter::IceContact contact;
   contact.vessel_j_k = view.knob(contact_knob::vessel_j_k);
   contact.vessel_c = view.knob(contact_knob::vessel_c);
@@ -61,12 +61,12 @@ void run_contact(const UnitView& view) noexcept {
 // In: liquid, [ice]. Out: liquid, [ice]. The glass gives or takes the heat that reaches it in that time.
 void run_stand(const UnitView& view) noexcept {
   Stream& liquid = view.out(0);
-  liquid = view.liquids();
+  view.liquids_into(liquid);
   const double seconds = view.knob(stand_knob::seconds);
   const double glass_j_k = view.knob(stand_knob::glass_j_k) * (1.0 - std::exp(-seconds / view.knob(stand_knob::glass_time_s)));
   const double glass_c = view.knob(stand_knob::glass_c);
   if (Stream* ice = view.optional_out(outs::ice)) {
-    *ice = view.ices();
+    view.ices_into(*ice);
     if (ice->mass[Component::water] > 0.0) {
       matter::IceContact contact;
       contact.vessel_j_k = glass_j_k;

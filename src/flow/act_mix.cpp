@@ -13,9 +13,7 @@ using matter::Component;
 void let_gas_go(const UnitView& view, Stream& liquid, double kept) noexcept {
   Stream* gas = view.optional_out(outs::gas);
   if (gas == nullptr) return;
-  Stream leaves;
-  leaves.mass[Component::carbon_dioxide] = (1.0 - kept) * liquid.mass[Component::carbon_dioxide];
-  move(liquid, *gas, leaves);
+  move_gas(liquid, *gas, Component::carbon_dioxide, (1.0 - kept) * liquid.mass[Component::carbon_dioxide]);
 }
 
 void leave_on_wall(const UnitView& view, Stream& liquid, double share) noexcept {
@@ -25,8 +23,8 @@ void leave_on_wall(const UnitView& view, Stream& liquid, double share) noexcept 
 // In: liquids, ices. Out: liquid, [ice], [gas], [sticks].
 void run_mix(const UnitView& view) noexcept {
   Stream& liquid = view.out(0);
-  liquid = view.liquids();
-  if (Stream* ice = view.optional_out(outs::ice)) *ice = view.ices();
+  view.liquids_into(liquid);
+  if (Stream* ice = view.optional_out(outs::ice)) view.ices_into(*ice);
   let_gas_go(view, liquid, view.knob(mix_knob::co2_kept));
   leave_on_wall(view, liquid, view.knob(mix_knob::sticks));
 }
@@ -34,7 +32,7 @@ void run_mix(const UnitView& view) noexcept {
 // In: what rinses. Out: the film that stays in the glass; what is poured away.
 void run_rinse(const UnitView& view) noexcept {
   Stream& film = view.out(0);
-  film = view.liquids();
+  view.liquids_into(film);
   leave_on_wall(view, film, view.knob(mix_knob::sticks));
 }
 
@@ -42,7 +40,7 @@ void run_rinse(const UnitView& view) noexcept {
 void run_leave(const UnitView& view) noexcept {
   Stream& liquid = view.out(0);
   Stream& stays = view.out(1);
-  liquid = view.liquids();
+  view.liquids_into(liquid);
   stays = {};
   const double there_kg = liquid.mass.total_kg();
   double held_kg = 0.0;
@@ -56,8 +54,8 @@ void run_leave(const UnitView& view) noexcept {
 // In: liquids, ices (which pass). Out: liquid, [ice], [gas], [sticks], pulp with the liquid it holds.
 void run_strain(const UnitView& view) noexcept {
   Stream& liquid = view.out(0);
-  liquid = view.liquids();
-  if (Stream* ice = view.optional_out(outs::ice)) *ice = view.ices();
+  view.liquids_into(liquid);
+  if (Stream* ice = view.optional_out(outs::ice)) view.ices_into(*ice);
   let_gas_go(view, liquid, view.knob(strain_knob::co2_kept));
   leave_on_wall(view, liquid, view.knob(strain_knob::sticks));
   Stream* pulp = view.optional_out(outs::pulp);

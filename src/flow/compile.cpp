@@ -94,6 +94,7 @@ void Compiler::compile_part(std::uint16_t part, const std::vector<formula::Step>
   info.ice = stock.ice;
   for (const SolidPiece& solid : stock.solids) info.solids.push_back(solid.port);
   info.asides = stock.asides;
+  info.fizzy = stock.fizzy;
   if (stock.liquid == no_port && info.solids.empty() && info.asides.empty() && stock.ice == no_port)
     fault("part_is_empty", info.span, "nothing goes into '" + info.name + "'", "give at least one step a take");
 }

@@ -106,6 +106,7 @@ void Compiler::emit_step(std::uint16_t part, std::uint16_t number, const formula
     const auto found = made_.find({part, static_cast<std::uint32_t>(static_cast<std::uint32_t>(number) << 16U | (t + 1))});
     if (found == made_.end() || !found->second.emitted) continue;
     const MadeTake& made = found->second;
+    stock.fizzy = stock.fizzy || made.fizzy;
     const bool lies_on_glass = step.act == Act::rim || step.act == Act::roll;
     if (lies_on_glass) {
       if (made.liquid != no_port) stock.asides.push_back(made.liquid);
@@ -173,8 +174,7 @@ void Compiler::emit_step(std::uint16_t part, std::uint16_t number, const formula
   const bool loss_is_vapour = act.op == Op::heat || act.op == Op::infuse;
   const double sticks = step.loss && !loss_is_vapour ? step.loss->nominal() : row->op == Op::rinse ? 0.0 : row->sticks;
   const char* loss_source = step.loss ? "" : row->source;
-  if (row->co2_kept < 1.0 && act.op != Op::contact) lose(Fate::gas, also(outs::gas), origin);
-  if (act.op == Op::contact) lose(Fate::gas, also(outs::gas), origin);
+  if (stock.fizzy && row->co2_kept < 1.0) lose(Fate::gas, also(outs::gas), origin);
   if (sticks > 0.0) lose(Fate::sticks, also(outs::sticks), origin);
   const std::uint32_t first_knob = knob(row->co2_kept, KnobKind::share, origin, "CO2 kept", row->source);
   knob(sticks, KnobKind::share, origin, "sticks", loss_source, loss_is_vapour ? std::nullopt : step.loss);

@@ -233,6 +233,7 @@ void Compiler::emit_bought(const formula::Take& take, TakeInfo& info, MadeTake& 
   source.out = links({out});
   unit(source, info.origin);
   made.emitted = true;
+  made.fizzy = thing.per_kg[matter::Component::carbon_dioxide] > 0.0;
   if (thing.solid) {
     info.solid = out;
     made.solids.push_back({out, text::fold(take.thing), thing.holds_liquid});
@@ -350,6 +351,7 @@ void Compiler::emit_draw(const formula::Take& take, TakeInfo& info, MadeTake& ma
   draw.out = links(out);
   unit(draw, info.origin);
   made.emitted = true;
+  made.fizzy = from.fizzy;
   info.liquid = account.liquid;
   info.ice = account.ice;
   if (!made.solids.empty()) info.solid = account.solid = made.solids.front().port;

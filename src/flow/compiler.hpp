@@ -25,13 +25,14 @@ struct Stock {
   Port liquid = no_port, ice = no_port;
   std::vector<SolidPiece> solids;
   std::vector<Port> asides;
+  bool fizzy = false;        // something with dissolved CO2 has gone in: only then can any leave
 };
 
 /// One take already made into a unit.
 struct MadeTake {
   Port liquid = no_port, ice = no_port;
   std::vector<SolidPiece> solids;
-  bool emitted = false;
+  bool emitted = false, fizzy = false;
 };
 
 class Compiler {

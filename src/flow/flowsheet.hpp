@@ -112,6 +112,7 @@ struct PartInfo {
   Port liquid = no_port, ice = no_port;   // finished
   std::vector<Port> solids;         // solids that were never strained out
   std::vector<Port> asides;         // on the glass: rim and garnish
+  bool fizzy = false;               // holds dissolved CO2
   std::optional<text::Amount> makes;
   base::Span span;
   std::uint32_t source = 0;

@@ -32,6 +32,12 @@ inline void move(Stream& from, Stream& to, const Stream& what) {
   to += what;
 }
 
+/// Moves some of one dissolved gas, which carries no enthalpy of its own here (a gram of CO2 over 20 K: 17 J).
+inline void move_gas(Stream& from, Stream& to, matter::Component gas, double kg) {
+  from.mass[gas] -= kg;
+  to.mass[gas] += kg;
+}
+
 /// Moves a share of a stream, as it is, into another.
 inline void move_share(Stream& from, Stream& to, double share) { move(from, to, from * share); }
 

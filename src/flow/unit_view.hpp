@@ -36,16 +36,23 @@ class UnitView {
   std::uint32_t solids_in() const { return unit_.in.count - unit_.liquids_in - unit_.ices_in; }
   const Stream& solid_in(std::uint32_t i) const { return in(static_cast<std::uint32_t>(unit_.liquids_in) + unit_.ices_in + i); }
   /// All liquids that enter, as one stream.
-  Stream liquids() const { return sum(0, unit_.liquids_in); }
+  void liquids_into(Stream& out) const { sum_into(out, 0, unit_.liquids_in); }
   /// All ice that enters, as one stream.
-  Stream ices() const { return sum(unit_.liquids_in, unit_.ices_in); }
+  void ices_into(Stream& out) const { sum_into(out, unit_.liquids_in, unit_.ices_in); }
+  /// Ice that melts into a batch: its water comes with its enthalpy.
+  void add_ices(Stream& to) const {
+    for (std::uint32_t i = 0; i < unit_.ices_in; ++i) to += in(unit_.liquids_in + i);
+  }
 
  private:
   Stream& port(std::uint32_t link) const { return ports_[sheet_.links[link] * lanes_ + lane_]; }
-  Stream sum(std::uint32_t from, std::uint32_t count) const {
-    Stream all;
-    for (std::uint32_t i = 0; i < count; ++i) all += in(from + i);
-    return all;
+  void sum_into(Stream& out, std::uint32_t from, std::uint32_t count) const {
+    if (count == 0) {
+      out = {};
+      return;
+    }
+    out = in(from);
+    for (std::uint32_t i = 1; i < count; ++i) out += in(from + i);
   }
 
   const Flowsheet& sheet_;

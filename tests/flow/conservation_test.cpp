@@ -141,7 +141,7 @@ TEST(RandomFormulas, TwoCombiningStepsMayChangePlaces) {
     formula::Formula formula = read_back(plant, formula::write(plant.formula));
     formula::Formula swapped = formula;
     bool changed = false;
-    std::size_t p = 0;  // the part in which two steps changed places
+    std::size_t p = 0, after = 0;  // the part, and the later of the two steps that changed places
     for (std::size_t i = 0; i < swapped.parts.size() && !changed; ++i)
       for (std::size_t s = 0; s + 1 < swapped.parts[i].steps.size() && !changed; ++s) {
         formula::Part& part = swapped.parts[i];
@@ -149,6 +149,7 @@ TEST(RandomFormulas, TwoCombiningStepsMayChangePlaces) {
           std::swap(part.steps[s], part.steps[s + 1]);
           changed = true;
           p = i;
+          after = s + 2;
         }
       }
     if (!changed) continue;
@@ -157,7 +158,13 @@ TEST(RandomFormulas, TwoCombiningStepsMayChangePlaces) {
     Batch<1> first(a), second(b);
     run<1>(a, a.nominal, first);
     run<1>(b, b.nominal, second);
-    const Stream &x = first.port(a.parts[p].liquid), &y = second.port(b.parts[p].liquid);
+    const auto port_after = [&](const Flowsheet& sheet) {
+      for (const StepInfo& step : sheet.steps)
+        if (step.origin.part == p && step.origin.step == after) return step.liquid;
+      return no_port;
+    };
+    ASSERT_NE(port_after(a), no_port);
+    const Stream &x = first.port(port_after(a)), &y = second.port(port_after(b));
     // Each act lets some CO2 go, so how long it has been in the vessel does matter; for all else it does not.
     for (std::size_t c = 0; c < matter::component_count; ++c) {
       if (c == matter::index(matter::Component::carbon_dioxide)) continue;
