@@ -11,7 +11,10 @@ namespace bloomset::flow {
 namespace {
 
 constexpr double serve_stands_s = 30.0;      // at service = 30 s after the last pour (the document's definition)
-constexpr double ice_in_glass_time_s = 60.0;  // approach of a still drink to its ice: a prior, practice
+// Approach of a still drink to its ice, tau = C/(h A): 0.17 kg of drink over six cubes of 25 g at some 400 W/(m2 K) of
+// natural convection, half of their faces wetted, gives about a minute. A prior, practice. A larger piece has less face
+// to its mass, so tau grows with the cube root of the piece.
+constexpr double ice_in_glass_time_s = 60.0, ice_in_glass_piece_kg = 0.025;
 constexpr double glass_time_s = 60.0;         // approach of a glass to its drink: a prior, practice
 
 }  // namespace
@@ -127,7 +130,8 @@ void Compiler::finish_serve(Stock& stock) {
   stand.in = links(in);
   stand.out = links(out);
   stand.knobs = {knob(serve_stands_s, KnobKind::seconds, origin, "time to the first sip", "the document's definition of at service"), 5};
-  knob(ice_in_glass_time_s, KnobKind::seconds, origin, "time constant of ice in a still drink", "practice");
+  const double piece = stock.ice_piece_kg > 0.0 ? stock.ice_piece_kg / ice_in_glass_piece_kg : 1.0;
+  knob(ice_in_glass_time_s * std::cbrt(piece), KnobKind::seconds, origin, "time constant of ice in a still drink", "practice");
   knob(glass_time_s, KnobKind::seconds, origin, "time constant of the glass", "practice");
   knob(sheet_.glass->heat.si, KnobKind::joule_per_kelvin, origin, "heat capacity of the glass", "kit");
   knob(units::in_celsius(kit_.room), KnobKind::celsius, origin, "temperature of the glass", "kit");

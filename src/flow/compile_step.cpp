@@ -107,6 +107,7 @@ void Compiler::emit_step(std::uint16_t part, std::uint16_t number, const formula
     if (found == made_.end() || !found->second.emitted) continue;
     const MadeTake& made = found->second;
     stock.fizzy = stock.fizzy || made.fizzy;
+    if (made.ice_piece_kg > 0.0) stock.ice_piece_kg = made.ice_piece_kg;
     const bool lies_on_glass = step.act == Act::rim || step.act == Act::roll;
     if (lies_on_glass) {
       if (made.liquid != no_port) stock.asides.push_back(made.liquid);

@@ -267,6 +267,7 @@ void Compiler::emit_ice(const formula::Take& take, TakeInfo& info, MadeTake& mad
   source.knobs = {knob(amount, KnobKind::mass_kg, info.origin, "amount", "", take.amount.value), 3};
   knob(at_c ? at_c->nominal() : thing.ice_c, KnobKind::celsius, info.origin, "temperature of the ice", at_c ? "" : "larder", at_c);
   knob(*thing.ice_wet, KnobKind::share, info.origin, "surface water of the ice", "larder");
+  made.ice_piece_kg = thing.piece ? thing.piece->si : 0.0;
   made.ice = port();
   made.liquid = port();
   info.ice = made.ice;

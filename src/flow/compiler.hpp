@@ -25,6 +25,7 @@ struct Stock {
   Port liquid = no_port, ice = no_port;
   std::vector<SolidPiece> solids;
   std::vector<Port> asides;
+  double ice_piece_kg = 0.0; // of the last ice that went in
   bool fizzy = false;        // something with dissolved CO2 has gone in: only then can any leave
 };
 
@@ -33,6 +34,7 @@ struct MadeTake {
   Port liquid = no_port, ice = no_port;
   std::vector<SolidPiece> solids;
   bool emitted = false, fizzy = false;
+  double ice_piece_kg = 0.0;  // of ice: the mass of one piece, if known
 };
 
 class Compiler {
