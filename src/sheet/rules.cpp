@@ -23,6 +23,7 @@ using base::Weight;
 using matter::Property;
 
 constexpr double least_left_g = 0.1, least_left_share = 1e-3;  // below a kitchen scale's step nothing is left over: practice
+constexpr double ice_left_share = 0.05;                        // less than that of the ice is left: it is as good as gone (the approach never ends): practice
 constexpr double makes_share = 0.02;                           // `makes` is met within 2 %: practice
 constexpr double cold_hold_c = 5.0;                            // US FDA Food Code 3-501.16: 5 C (41 F) or below
 constexpr double longest_keep_s = 6.0 * 86400.0;               // US FDA Food Code 3-501.17: 7 days, the day of preparation being the first
@@ -160,6 +161,13 @@ class Rules {
     return nullptr;
   }
 
+  bool hardly_ice_left(const flow::Unit& unit) const {
+    if ((unit.op != flow::Op::contact && unit.op != flow::Op::stand) || unit.ices_in == 0) return false;
+    double in_kg = 0.0;
+    for (std::uint32_t i = 0; i < unit.ices_in; ++i) in_kg += k_.batch.port(k_.flow.links[unit.in.first + unit.liquids_in + i]).mass.total_kg();
+    return in_kg > 0.0 && k_.batch.port(k_.flow.links[unit.out.first + 1]).mass.total_kg() < ice_left_share * in_kg;
+  }
+
   // What run said of its units.
   void events() {
     for (std::size_t u = 0; u < k_.flow.units.size(); ++u) {
@@ -167,7 +175,7 @@ class Rules {
       const flow::Origin& origin = k_.flow.unit_origin[u];
       const flow::StepInfo* step = step_at(origin);
       const auto happened = [&](flow::Event event) { return (said & static_cast<std::uint8_t>(event)) != 0; };
-      if (happened(flow::Event::ice_gone) && step != nullptr && k_.flow.units[u].ices_in > 0) {
+      if ((happened(flow::Event::ice_gone) || hardly_ice_left(k_.flow.units[u])) && step != nullptr && k_.flow.units[u].ices_in > 0) {
         const bool stands = k_.flow.units[u].op == flow::Op::stand;
         const flow::Port liquid = k_.flow.links[k_.flow.units[u].out.first];
         Finding& finding = raise(Code::ice_gone, where(k_.flow, origin, step->span), stands ? "in the glass" : act_of(step->act, k_.flow.parts[origin.part].name),

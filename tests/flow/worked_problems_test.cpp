@@ -53,12 +53,6 @@ Made made(const std::string& steps, const std::string& head = "") {
 }
 Made combined(const std::string& takes, const std::string& head = "") { return made("{ do = \"combine\", take = [" + takes + "] }", head); }
 
-double acids_g(const matter::Composition& c) {
-  double kg = 0.0;
-  for (std::size_t i = matter::index(matter::first_acid); i <= matter::index(matter::last_acid); ++i) kg += c.kg[i];
-  return kg * 1e3;
-}
-
 // Gelatin shots. 85 g of sweetened jelly powder (nearly all sugar), 240 mL of water, 240 mL at 40 %: about 530 mL at 18 %vol (within 1).
 // 577 mL of spirit and 100 mL of water instead: about 32 %vol. Arithmetic of volumes with sucrose at 0.62 mL/g.
 TEST(Strength, OfASetShotIsOfAllThatIsInIt) {
@@ -86,8 +80,8 @@ TEST(Dilution, StrengthFollowsFromTheWeights) {
   EXPECT_NEAR(combined("\"70 g spirit (40 %vol)\", \"46 g water\"")[Property::abv_percent], 24.6, 0.5);
 }
 
-// The same drinks: heat alone melts 16 to 19 g (stirred) and 20 to 25 g (shaken) of dry ice at 0 C; what the shaken one gained beyond is
-// water on the ice, the shaker and work.
+// The same drinks: heat alone melts 16 to 19 g (stirred) and 20 to 25 g (shaken) of dry ice at 0 C, to the whole gram; what the shaken one gained
+// beyond is water on the ice, the shaker and work. Of the engine's melt about 2 g come from the heat of mixing, which a sum of specific heats lacks.
 TEST(Dilution, HeatAloneExplainsTheStirAndHalfTheShake) {
   const auto spirit = combined("{ take = \"70 g spirit (40 %vol)\", at = \"22.8 C\" }");
   matter::IceContact contact;
@@ -99,10 +93,10 @@ TEST(Dilution, HeatAloneExplainsTheStirAndHalfTheShake) {
   contact.leftover = matter::LeftoverIce::follows;
   const double shaken_all_g = matter::melt_to(contact, -1.7).melted_kg * 1e3;
   std::printf("heat alone melts: stirred %.1f g, shaken %.1f g, %.1f g if the ice left follows\n", stirred_g, shaken_g, shaken_all_g);
-  EXPECT_GT(stirred_g, 16.0);
-  EXPECT_LT(stirred_g, 19.0);
-  EXPECT_GT(shaken_g, 20.0);
-  EXPECT_LT(shaken_g, 25.0);
+  EXPECT_GT(stirred_g, 15.5);
+  EXPECT_LT(stirred_g, 19.5);
+  EXPECT_GT(shaken_g, 19.5);
+  EXPECT_LT(shaken_g, 25.5);
 }
 
 // Equal parts of 30 mL at 40, 25 and 16 %, for fifty, poured with water and without ice. Base 90 mL at 27.0 %vol; with 30 mL of water 20.3;
@@ -135,8 +129,10 @@ TEST(Dilution, ATubForAHundredIsThreeDrinksEach) {
 double ice_percent(const Made& frozen, double whole_g) { return frozen[Property::ice_g] / whole_g * 100.0; }
 
 // A bottle of 2 : 1 : 1 spirit 40 %, fortified wine taken as 18 %vol without sugar, and water, at -18 C: 24.5 %vol, first ice at -10.4 C (within 1),
-// 31 % ice by weight (within 6). Without the water 32.7 %vol, -16 C, 7 % ice; at 22 %vol 38 % ice; no ice from about 35 %vol. Antifreeze table of
-// the CRC Handbook: 24.8 %vol -10.6 C, 27.0 -12.2, 29.5 -14.0, 32.4 -16.0, 36.1 -18.9.
+// 31 % ice by weight (within 6), worked from an antifreeze table of the CRC Handbook (24.8 %vol -10.6 C, 29.5 -14.0, 32.4 -16.0, 36.1 -18.9).
+// The same worked answer gives -16 C and 7 % ice without the water (32.7 %vol) and 38 % ice at 22 %vol. Newer tables lie up to 1.4 K lower: the
+// CRC Handbook's Concentrative Properties (26 mass % -16.41 C, 30 % -20.47) and Melinder 2010 (26 % -16.58, 36 % -25.88) put 27.0 mass %, which is
+// 32.7 %vol, at -17.4 C, and the liquid beside ice at -18 C at 27.6 mass %: by the lever 2 % ice. Those are judged here, and both are printed.
 TEST(Freezer, ABatchOfTwoOneOneIsSlushAndNotLiquid) {
   const std::string takes = "\"200 mL spirit (40 %vol)\", \"100 mL spirit (18 %vol)\", \"100 mL water\"";
   const Made mixed = combined(takes);
@@ -147,13 +143,13 @@ TEST(Freezer, ABatchOfTwoOneOneIsSlushAndNotLiquid) {
 
   const std::string undiluted = "\"200 mL spirit (40 %vol)\", \"100 mL spirit (18 %vol)\"";
   EXPECT_NEAR(combined(undiluted)[Property::abv_percent], 32.7, 0.3);
-  EXPECT_NEAR(combined(undiluted)[Property::freezing_point_c], -16.0, 1.0);
-  EXPECT_NEAR(ice_percent(at_minus_18(undiluted), combined(undiluted)[Property::mass_g]), 7.0, 6.0);
+  EXPECT_NEAR(combined(undiluted)[Property::freezing_point_c], -17.4, 0.3);
+  EXPECT_NEAR(ice_percent(at_minus_18(undiluted), combined(undiluted)[Property::mass_g]), 2.1, 1.0);
 
   const std::string weak = "\"400 mL spirit (22 %vol)\"";
   EXPECT_NEAR(ice_percent(at_minus_18(weak), combined(weak)[Property::mass_g]), 38.0, 6.0);
   EXPECT_NEAR(ice_percent(at_minus_18("\"400 mL spirit (36 %vol)\""), 380.0), 0.0, 0.5);
-  std::printf("2:1:1 at -18 C: %.1f %% ice; first ice %.1f C; undiluted %.1f %%; 22 %%vol %.1f %%\n", ice_percent(at_minus_18(takes), mixed[Property::mass_g]),
+  std::printf("2:1:1 at -18 C: %.1f %% ice (antifreeze table: 31), first ice %.1f C (-10.4); undiluted %.1f %% (7); 22 %%vol %.1f %% (38)\n", ice_percent(at_minus_18(takes), mixed[Property::mass_g]),
               mixed[Property::freezing_point_c], ice_percent(at_minus_18(undiluted), combined(undiluted)[Property::mass_g]), ice_percent(at_minus_18(weak), combined(weak)[Property::mass_g]));
 }
 
@@ -171,14 +167,13 @@ TEST(Syrups, RichSyrupAndWaterReplaceSimpleSyrup) {
 }
 
 // Orange juice of 8 g/L raised with 32 g of citric and 20 g of malic acid a litre: 60 g of acid in a litre that has grown by about 3 %, so 58 g/L.
-// In 180 mL that is 5.76 + 3.60 g. Arithmetic.
+// In 180 mL that is 5.76 + 3.60 g. Arithmetic; by titration, as the 8 g/L of the juice are meant (what of its acids is a salt does not count).
 TEST(Acid, OrangeJuiceAtTheStrengthOfLime) {
   const Made juice = combined("\"180 mL orange juice (0.8 % acid)\""), raised = combined("\"180 mL orange juice (0.8 % acid)\", \"5.76 g citric acid\", \"3.60 g malic acid\"");
   const double growth = raised[Property::volume_20c_ml] / juice[Property::volume_20c_ml] - 1.0;
   EXPECT_NEAR(growth, 0.03, 0.006);
-  const double g_l = acids_g(raised.state.liquid) / raised[Property::volume_20c_ml] * 1e3;
-  std::printf("raised orange juice: %.1f g of acids a litre, volume grows by %.1f %%, titratable %.1f g/L as citric\n", g_l, growth * 100.0, raised[Property::titratable_acidity_g_l_citric]);
-  EXPECT_NEAR(g_l, 58.0, 1.5);
+  std::printf("raised orange juice: volume grows by %.1f %%, titratable %.1f g/L as citric\n", growth * 100.0, raised[Property::titratable_acidity_g_l_citric]);
+  EXPECT_NEAR(raised[Property::titratable_acidity_g_l_citric], 58.0, 1.5);
 }
 
 // Lime juice clarified with agar: 100 g of water at 98 C poured on 200 g of juice at 20 C lands at 46 C, at least 45; on 400 g at 35.6 C, which sets

@@ -39,7 +39,7 @@ TEST(Takes, KitchenMeasuresStandBesideWhatIsPouredAndNotBesideAcids) {
   const Sheet sheet = made(document("", "{ take = [\"60 mL lemon juice\", \"5 g citric acid\", \"100 g ice cubes\"] }"));
   const auto& takes = sheet.serve->takes;
   ASSERT_EQ(takes.size(), 3U);
-  EXPECT_EQ(takes[0].measure, "1/4 cup");  // 60 mL of a 250 mL cup: the nearest step of 21 CFR 101.9(b)(5) is 62.5 mL
+  EXPECT_EQ(takes[0].measure, "4 tbsp");  // 60 mL are four metric tablespoons of 15 mL exactly; a quarter of a metric cup is 62.5
   EXPECT_NEAR(takes[0].volume_ml, 60.0, 1e-6);
   EXPECT_TRUE(takes[1].measure.empty());
   EXPECT_TRUE(takes[2].measure.empty());
@@ -74,7 +74,7 @@ TEST(Glass, FloatingIceDisplacesItsOwnMassOfTheDrink) {
   const Sheet sheet = made(document("", "{ take = [{ take = \"200 g water\", at = \"0 C\" }, \"100 g ice cubes (0 % wet)\"] }", 1, "beaker, 500 mL"));
   const double density = matter::water_density(units::celsius(0.0)).si * 1e-3;
   EXPECT_NEAR(sheet.serve->headroom_ml, 500.0 - 300.0 / density, 0.5);
-  EXPECT_EQ(sheet.serve->vessel, "beaker");
+  EXPECT_EQ(sheet.serve->vessel, "beaker, 500 mL");
 }
 
 TEST(Glass, HeadroomIsOfTheFullestMoment) {
@@ -95,8 +95,10 @@ TEST(Targets, EachWishIsJudged) {
   EXPECT_FALSE(met("mass <= 99 g"));
   EXPECT_TRUE(met("mass 99-101 g"));
   EXPECT_FALSE(met("mass 101-102 g"));
-  EXPECT_TRUE(met("mass 100.4 g"));  // within 0.1 % or half the last digit written: 0.1 g
+  EXPECT_TRUE(met("mass 100.09 g"));   // within 0.1 % of a point
+  EXPECT_FALSE(met("mass 100.2 g"));
   EXPECT_FALSE(met("mass 101 g"));
+  EXPECT_TRUE(met("temperature 20 C"));  // or half of the last digit written: 20 says 19.5 to 20.5
   EXPECT_TRUE(met("abv <= 0 %"));
   EXPECT_TRUE(met("headroom >= 130 mL"));
   EXPECT_TRUE(met("cost <= 0"));  // water is free
