@@ -1,6 +1,6 @@
 // gas/emptying.hpp - the foam a charged bottle gives, from the first portion to the last.
 //
-// Emptied slowly, upright on its head: liquid leaves with the gas it holds, head space and liquid stay in equilibrium, the bottle keeps its
+// Emptied slowly, head down: liquid leaves with the gas it holds, head space and liquid stay in equilibrium, the bottle keeps its
 // temperature. With s the liquid that has left, dn/ds = -d(c) and n = c (G - V) + d(c) V give
 //   d ln c / ds = -1 / (G - V + d'(c) V),   V = V_0 - s
 // (Runge and Kutta's fourth order, 40 steps; 4000 steps that solve the balance anew differ by less than 0.05 %). What comes out of solution

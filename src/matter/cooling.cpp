@@ -1,3 +1,4 @@
+// matter/cooling.cpp - the logarithm, and the coefficients of data/matter/cooling.csv.
 #include "matter/cooling.hpp"
 
 #include <array>
