@@ -340,8 +340,9 @@ void Compiler::emit_draw(const formula::Take& take, TakeInfo& info, MadeTake& ma
                   "give one of the two an amount");
             return;
           }
-          for (const Port p : {other.liquid, other.ice, other.solid})
+          for (const Port p : {other.liquid, other.ice})
             if (p != no_port) refs.push_back(p);
+          refs.insert(refs.end(), other.solids.begin(), other.solids.end());
         }
       amount = 1.0;
       break;
@@ -355,8 +356,9 @@ void Compiler::emit_draw(const formula::Take& take, TakeInfo& info, MadeTake& ma
   made.fizzy = from.fizzy;
   info.liquid = account.liquid;
   info.ice = account.ice;
-  if (!made.solids.empty()) info.solid = account.solid = made.solids.front().port;
-  sheet_.draws.push_back(account);
+  for (const SolidPiece& solid : made.solids) account.solids.push_back(solid.port);
+  if (!account.solids.empty()) info.solid = account.solids.front();
+  sheet_.draws.push_back(std::move(account));
 }
 
 }  // namespace bloomset::flow

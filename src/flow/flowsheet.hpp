@@ -99,7 +99,8 @@ struct LossInfo {
 /// A draw of one part by another part or by the serve.
 struct DrawInfo {
   std::uint16_t from = 0, by = 0;
-  Port liquid = no_port, ice = no_port, solid = no_port;
+  Port liquid = no_port, ice = no_port;
+  std::vector<Port> solids;
   Origin origin;
 };
 

@@ -92,8 +92,14 @@ base::Where where(const flow::Flowsheet& sheet, const flow::Origin& origin, base
   return at;
 }
 
+// What is said of a take names it: "white sugar: counted as pure sucrose".
 base::Finding finding(const flow::Mark& mark, const flow::Flowsheet& sheet) {
-  return say(mark.code, where(sheet, mark.origin, mark.span), mark.about, mark.value, mark.limit);
+  std::string about = mark.about;
+  for (const flow::TakeInfo& take : sheet.takes) {
+    const bool its = mark.origin.take != 0 && take.origin.part == mark.origin.part && take.origin.step == mark.origin.step && take.origin.take == mark.origin.take;
+    if (its && about.find(take.label) == std::string::npos) about = take.label + ": " + about;
+  }
+  return say(mark.code, where(sheet, mark.origin, mark.span), about, mark.value, mark.limit);
 }
 
 void tidy(std::vector<base::Finding>& findings) {

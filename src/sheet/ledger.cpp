@@ -1,6 +1,7 @@
 #include "sheet/ledger.hpp"
 
-#include <algorithm>
+#include <map>
+#include <tuple>
 
 #include "flow/modes.hpp"
 #include "matter/enthalpy.hpp"
@@ -18,24 +19,27 @@ using flow::Port;
 
 double kg_at(const Batch<1>& batch, Port port) { return port == no_port ? 0.0 : batch.port(port).mass.total_kg(); }
 
-bool same(const flow::Origin& a, const flow::Origin& b) { return a.part == b.part && a.step == b.step && a.take == b.take; }
+std::tuple<int, int, int> place(const flow::Origin& at) { return {at.part, at.step, at.take}; }
 
 // A take's unit says more than its info does: a draw of a part with several solids has a port for each.
 void enter_takes(const Flowsheet& sheet, const Batch<1>& batch, Ledger& book) {
   book.takes.resize(sheet.takes.size());
+  std::map<std::tuple<int, int, int>, std::size_t> at;
+  for (std::size_t t = 0; t < sheet.takes.size(); ++t) at.emplace(place(sheet.takes[t].origin), t);
   for (std::size_t u = 0; u < sheet.units.size(); ++u) {
     const flow::Unit& unit = sheet.units[u];
     if (unit.op != Op::take && unit.op != Op::take_ice && unit.op != Op::draw) continue;
-    const auto found = std::find_if(sheet.takes.begin(), sheet.takes.end(), [&](const flow::TakeInfo& take) { return same(take.origin, sheet.unit_origin[u]); });
-    if (found == sheet.takes.end()) continue;
-    TakeLedger& entry = book.takes[static_cast<std::size_t>(found - sheet.takes.begin())];
+    const auto found = at.find(place(sheet.unit_origin[u]));
+    if (found == at.end()) continue;
+    const flow::TakeInfo& take = sheet.takes[found->second];
+    TakeLedger& entry = book.takes[found->second];
     entry.there = true;
     for (std::uint32_t i = 0; i < unit.out.count; ++i) entry.kg += kg_at(batch, sheet.links[unit.out.first + i]);
-    entry.liquid_kg = kg_at(batch, found->liquid);
+    entry.liquid_kg = kg_at(batch, take.liquid);
     if (unit.op != Op::draw)
       entry.celsius = sheet.nominal[unit.knobs.first + flow::take_knob::celsius];
-    else if (found->liquid != no_port)
-      entry.celsius = stream_celsius(batch.port(found->liquid));
+    else if (take.liquid != no_port)
+      entry.celsius = stream_celsius(batch.port(take.liquid));
   }
 }
 

@@ -93,7 +93,7 @@ class Rules {
     const bool ahead = info.made == formula::Made::ahead;
     if (left_g > 0.0) {
       std::string about = grams(left_g) + " of " + quoted(info.name) + " are left over";
-      if (ahead && per_serve_kg > 0.0) about += ": enough for " + text::print_number(std::floor(for_serves_kg / per_serve_kg + 1e-9), 9) + " serves";
+      if (ahead && per_serve_kg > 0.0) about += ": it is enough for " + text::print_number(std::floor(for_serves_kg / per_serve_kg + 1e-9), 9) + " serves in all";
       if (!part.drawn) about = "nothing takes of " + quoted(info.name) + ": all " + grams(left_g) + " are left over";
       Finding& finding = raise(Code::left_over, at_part(p, "left_over_g"), about);
       if (ahead && part.drawn) {
@@ -134,7 +134,7 @@ class Rules {
 
   void storage(std::size_t p) {
     const PartSheet& part = part_sheet(p);
-    const double strength = part.values[Property::abv_percent], ph = part.values[Property::ph_25c], aw = part.values[Property::water_activity], held_c = part.values[Property::temperature_c];
+    const double strength = part.values[Property::abv_percent_all_melted], ph = part.values[Property::ph_25c], aw = part.values[Property::water_activity], held_c = part.values[Property::temperature_c];
     if (std::isnan(held_c)) return;
     if (strength >= tables_know_no_spirit_percent) {
       raise(Code::range_left, at_part(p, "water_activity"), quoted(part.name) + " holds " + shown(strength) + " %vol: the tables of pH and water activity do not cover ethanol, so it is not classed");
@@ -283,8 +283,12 @@ class Rules {
     const std::span<const RangeWords> notes = range_words();
     std::array<std::vector<std::string>, 8> places;
     std::map<std::size_t, std::vector<std::string>> missing;
+    std::vector<std::string> dry;
     const auto look = [&](const std::string& name, flow::Port liquid, flow::Port ice, const matter::Values& values) {
-      if (liquid == flow::no_port) return;
+      if (liquid == flow::no_port || !(k_.batch.port(liquid).mass.total_kg() > 0.0)) {
+        dry.push_back(name);
+        return;
+      }
       const auto bits = matter::range_notes(flow::state_at(k_.batch, liquid, ice));
       for (std::size_t b = 0; b < bits.size(); ++b)
         if (bits.test(b)) places[b].push_back(name);
@@ -301,6 +305,7 @@ class Rules {
     };
     for (std::size_t b = 0; b < notes.size(); ++b)
       if (!places[b].empty()) raise(Code::range_left, place_of(places[b].front(), notes[b].property), listed(places[b]) + ": " + notes[b].says);
+    if (!dry.empty()) raise(Code::value_missing, place_of(dry.front(), ""), "properties are those of a liquid, and there is none in " + listed(dry));
     for (const auto& [property, where_missing] : missing) {
       const std::string_view key = matter::key(static_cast<Property>(property));
       raise(Code::value_missing, place_of(where_missing.front(), key.data()), std::string(key) + " cannot be given for " + listed(where_missing));

@@ -95,6 +95,12 @@ TEST(Balance, APartOfSeveralSolidsIsDrawnWhole) {
   EXPECT_NEAR(sheet.balance.served_g, sheet.balance.in_g, 1e-9);
 }
 
+TEST(Balance, TheRestOfAPartOfSeveralSolidsIsWhatIsLeftOfIt) {
+  const Sheet sheet = made(document(ahead("nest", "{ do = \"combine\", take = [\"2 piece cardamom pod\", \"1 piece mint sprig\", \"50 g water\"] }"), "{ take = [\"20 g 'nest'\"] }, { take = [\"rest 'nest'\"] }"));
+  EXPECT_NEAR(sheet.parts[0].left_over_g, 0.0, 1e-9);
+  EXPECT_NEAR(sheet.parts[0].short_g, 0.0, 1e-9);
+}
+
 TEST(Balance, GasThatLeavesIsBooked) {
   const Sheet sheet = made(document("", "{ take = [\"100 g ice cubes\"] }, { do = \"top\", take = [\"100 mL soda water\"] }"));
   EXPECT_GT(sheet.balance.gas_g, 0.01);
