@@ -100,7 +100,7 @@ std::optional<Qualifier> read_one(text::Cursor cursor, Reading& reading) {
       return std::nullopt;
     }
     if (number->low.value > word.most) {
-      reading.fault(number->span, "too_large", text::say({"more than ", text::print_number(word.most, 6), " ", word.name, " is refused"}));
+      reading.fault(number->span, "too_large", text::say({"more than ", print(Qualifier{q.name, word.most, {}}), " is refused"}));
       return std::nullopt;
     }
     q.value = number->low.value;

@@ -1,7 +1,7 @@
 // The document tree: order, places in bytes, wrong types, and what is refused before it can cost anything.
 #include <gtest/gtest.h>
 
-#include <chrono>
+#include <ctime>
 
 #include "text/document.hpp"
 
@@ -72,14 +72,14 @@ TEST(Document, says_where_the_text_is_no_toml) {
 }
 
 TEST(Document, refuses_what_is_not_utf8) {
-  EXPECT_EQ(Read("title = \"caf\xE9\"\n").said(), "d.toml:1:13: error: this byte is not UTF-8 [not_utf8]\n  title = \"caf\xE9\"\n              ^\n  hint: save the file as UTF-8\n");
+  EXPECT_EQ(Read("title = \"caf\xE9\"\n").said(), "d.toml:1:13: error: this byte is not UTF-8 [not_utf8]\n  title = \"caf\uFFFD\"\n              ^\n  hint: save the file as UTF-8\n");
   EXPECT_NE(Read(std::string("\xFF\xFE\x00t", 4)).said().find("d.toml:1:1: error: this byte is not UTF-8"), std::string::npos);
 }
 
 TEST(Document, refuses_ten_megabytes_of_anything_at_once) {
-  const auto start = std::chrono::steady_clock::now();
+  const std::clock_t start = std::clock();
   EXPECT_EQ(Read(std::string(10U << 20U, '[')).said(), "d.toml:1:1: error: this text has 10485760 bytes; a document has at most 4194304 [too_large]\n  " + std::string(160, '[') + "\n  ^\n");
-  EXPECT_LT(std::chrono::steady_clock::now() - start, std::chrono::seconds(1));
+  EXPECT_LT(std::clock() - start, CLOCKS_PER_SEC);
 }
 
 TEST(Document, refuses_deep_nesting_before_it_can_overflow) {
