@@ -43,9 +43,7 @@ double ph_of_acid(std::string_view acid, double kg_per_litre) {
   return made ? matter::ph_25c(one_litre(*made)) : unknown;
 }
 
-Answers acid_by_mass(const Inputs& in) {
-  return {{"pH_25C_davies", ph_of_acid(in.text("acid"), 1e-3 * in.number("concentration_g_per_L"))}};
-}
+Answers acid_by_mass(const Inputs& in) { return {{"pH_25C_davies", ph_of_acid(in.text("acid"), 1e-3 * in.number("concentration_g_per_L"))}}; }
 
 Answers pure_acid(const Inputs& in) {
   const std::string_view acid = in.text("acid");
@@ -61,11 +59,14 @@ Answers citrate_buffer(const Inputs& in) {
 }
 
 Answers acid_mixture(const Inputs& in) {
-  constexpr std::pair<std::string_view, std::string_view> columns[] = {
-      {"citric_acid_mmol_per_L", "citric acid"},     {"malic_acid_mmol_per_L", "malic acid"},
-      {"tartaric_acid_mmol_per_L", "tartaric acid"}, {"lactic_acid_mmol_per_L", "lactic acid"},
-      {"acetic_acid_mmol_per_L", "acetic acid"},     {"phosphoric_acid_mmol_per_L", "phosphoric acid"},
-      {"trisodium_citrate_mmol_per_L", "trisodium citrate"}, {"sodium_chloride_mmol_per_L", "sodium chloride"}};
+  constexpr std::pair<std::string_view, std::string_view> columns[] = {{"citric_acid_mmol_per_L", "citric acid"},
+                                                                       {"malic_acid_mmol_per_L", "malic acid"},
+                                                                       {"tartaric_acid_mmol_per_L", "tartaric acid"},
+                                                                       {"lactic_acid_mmol_per_L", "lactic acid"},
+                                                                       {"acetic_acid_mmol_per_L", "acetic acid"},
+                                                                       {"phosphoric_acid_mmol_per_L", "phosphoric acid"},
+                                                                       {"trisodium_citrate_mmol_per_L", "trisodium citrate"},
+                                                                       {"sodium_chloride_mmol_per_L", "sodium chloride"}};
   Composition made;
   for (const auto& [column, name] : columns) {
     const double mol = in.text(column).empty() ? 0.0 : 1e-3 * in.number(column);

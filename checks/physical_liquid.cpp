@@ -35,9 +35,7 @@ Answers mass_fraction_of_abv(const Inputs& in) {
   return {{"ethanol_mass_fraction", w.si}, {"density_20C_kg_per_m3", rho.si}, {"ethanol_g_per_L_20C", w.si * rho.si}};
 }
 
-Answers abv_of_mass_fraction(const Inputs& in) {
-  return {{"abv_percent_20C", in_percent_vol(matter::abv_20c({in.number("ethanol_mass_fraction")}))}};
-}
+Answers abv_of_mass_fraction(const Inputs& in) { return {{"abv_percent_20C", in_percent_vol(matter::abv_20c({in.number("ethanol_mass_fraction")}))}}; }
 
 Answers contraction(const Inputs& in) {
   const Volume ethanol = millilitres(in.number("pure_ethanol_mL")), water = millilitres(in.number("water_mL"));
@@ -63,9 +61,7 @@ double thermal_value(const Inputs& in) {
   return unknown;
 }
 
-Answers thermal_properties(const Inputs& in) {
-  return {{"value", thermal_value(in) * (in.text("unit").starts_with("kJ") ? 1e-3 : 1.0)}};
-}
+Answers thermal_properties(const Inputs& in) { return {{"value", thermal_value(in) * (in.text("unit").starts_with("kJ") ? 1e-3 : 1.0)}}; }
 
 Answers ethanol_water_heat_capacity(const Inputs& in) {
   const Composition made = spirit(in.number("ethanol_mass_percent") / 100.0);

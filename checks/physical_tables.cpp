@@ -13,9 +13,12 @@ std::vector<std::string> fields(std::string_view line) {
   std::vector<std::string> found(1);
   bool quoted = false;
   for (const char c : line) {
-    if (c == '"') quoted = !quoted;
-    else if (c == ',' && !quoted) found.emplace_back();
-    else if (c != '\r') found.back() += c;
+    if (c == '"')
+      quoted = !quoted;
+    else if (c == ',' && !quoted)
+      found.emplace_back();
+    else if (c != '\r')
+      found.back() += c;
   }
   return found;
 }

@@ -9,7 +9,7 @@ namespace {
 
 constexpr double unknown = std::numeric_limits<double>::quiet_NaN();
 
-std::array<std::span<const Op>, 2> all_ops() { return {gas_ops(), drink_ops()}; }
+std::array<std::span<const Op>, 3> all_ops() { return {gas_ops(), drink_ops(), gelatin_ops()}; }
 
 std::string_view text_of(const text::Node& table, std::string_view key) {
   const text::Node* node = table.find(key);

@@ -41,8 +41,8 @@ double gel_abv(const Given& in, std::string_view column) {
   const double water_g = in_grams(mass(millilitres(in.number("water_ml")), matter::water_density(room)));
   constexpr double typical_fraction = 0.1;
   const double solids_g = 1e3 * millilitres(in.number("solids_ml")).si / matter::sucrose_apparent_volume(typical_fraction, in_celsius(room));
-  return in_percent_vol(matter::strength(of(Component::ethanol, spirit_g * w) + of(Component::water, spirit_g * (1.0 - w) + water_g) +
-                                         of(Component::sucrose, solids_g)));
+  return in_percent_vol(
+      matter::strength(of(Component::ethanol, spirit_g * w) + of(Component::water, spirit_g * (1.0 - w) + water_g) + of(Component::sucrose, solids_g)));
 }
 
 double ethanol_mass(const Given& in, std::string_view column) {
@@ -92,10 +92,8 @@ double syrup_ratio(const Given& in, std::string_view column) {
 double cool_time(const Given& in, std::string_view column) {
   if (column != "minutes") return unknown;
   const double vessel_j_k = in.has("steel_kg") ? in.number("steel_kg") * in.number("steel_j_kg_k") : 0.0;
-  const matter::Cooling cooling = {{in.number("liquid_kg") * in.number("liquid_j_kg_k") + vessel_j_k},
-                                   in.number("area_m2"),
-                                   in.number("h_w_m2_k"),
-                                   celsius(in.number("around_c"))};
+  const matter::Cooling cooling = {
+      {in.number("liquid_kg") * in.number("liquid_j_kg_k") + vessel_j_k}, in.number("area_m2"), in.number("h_w_m2_k"), celsius(in.number("around_c"))};
   return in_seconds(matter::cool_time(cooling, celsius(in.number("start_c")), celsius(in.number("end_c")))) / 60.0;
 }
 
@@ -114,9 +112,17 @@ double percent_w_v(const Given& in, std::string_view column) {
   return column == "percent" ? matter::in_percent_w_v(matter::mass_per_volume(grams(in.number("mass_g")), millilitres(in.number("volume_ml")))) : unknown;
 }
 
-constexpr Op ops[] = {{"abv_mix", abv_mix},         {"gel_abv", gel_abv},           {"ethanol_mass", ethanol_mass}, {"standard_drink", standard_drink},
-                      {"dilution_base", dilution_base}, {"ice_melt", ice_melt},     {"syrup_ratio", syrup_ratio},   {"cool_time", cool_time},
-                      {"heat_transfer_coefficient", heat_transfer_coefficient},     {"power_exponent", power_exponent}, {"percent_w_v", percent_w_v}};
+constexpr Op ops[] = {{"abv_mix", abv_mix},
+                      {"gel_abv", gel_abv},
+                      {"ethanol_mass", ethanol_mass},
+                      {"standard_drink", standard_drink},
+                      {"dilution_base", dilution_base},
+                      {"ice_melt", ice_melt},
+                      {"syrup_ratio", syrup_ratio},
+                      {"cool_time", cool_time},
+                      {"heat_transfer_coefficient", heat_transfer_coefficient},
+                      {"power_exponent", power_exponent},
+                      {"percent_w_v", percent_w_v}};
 
 }  // namespace
 

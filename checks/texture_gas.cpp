@@ -64,9 +64,9 @@ double room_ppm(const Given& in, std::string_view column) {
   return gas::room_rise_ppm(gas::Gas::nitrous_oxide, grams(in.number("n2o_g")), Volume{in.number("room_m3")}, litres(in.number("molar_volume_l")));
 }
 
-constexpr Op ops[] = {{"ostwald", ostwald},           {"saturation_pressure", saturation_pressure}, {"siphon_state", siphon_state},
-                      {"siphon_overrun", siphon_overrun}, {"gas_fraction", gas_fraction},           {"overrun_from_fraction", overrun_from_fraction},
-                      {"room_ppm", room_ppm}};
+constexpr Op ops[] = {
+    {"ostwald", ostwald},           {"saturation_pressure", saturation_pressure},     {"siphon_state", siphon_state}, {"siphon_overrun", siphon_overrun},
+    {"gas_fraction", gas_fraction}, {"overrun_from_fraction", overrun_from_fraction}, {"room_ppm", room_ppm}};
 
 }  // namespace
 

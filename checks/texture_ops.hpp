@@ -34,6 +34,7 @@ struct Op {
 
 std::span<const Op> gas_ops();
 std::span<const Op> drink_ops();
+std::span<const Op> gelatin_ops();
 
 /// The answer to one entry; NaN for an op that nobody answers, and where a number is missing.
 double answer(const text::Node& entry);

@@ -43,9 +43,12 @@ std::vector<std::string> fields(const std::string& line) {
   std::vector<std::string> found(1);
   bool quoted = false;
   for (const char c : line) {
-    if (c == '"') quoted = !quoted;
-    else if (c == ',' && !quoted) found.emplace_back();
-    else if (c != '\r') found.back() += c;
+    if (c == '"')
+      quoted = !quoted;
+    else if (c == ',' && !quoted)
+      found.emplace_back();
+    else if (c != '\r')
+      found.back() += c;
   }
   if (quoted) stop("a quoted field does not end");
   return found;
@@ -63,7 +66,10 @@ std::string identifier(const std::string& quantity, const std::string& of) {
 
 std::set<std::string> bibliography(const std::string& path) {
   std::ifstream in(path);
-  if (!in) { where = path; stop("cannot be read"); }
+  if (!in) {
+    where = path;
+    stop("cannot be read");
+  }
   std::set<std::string> keys;
   for (std::string line; std::getline(in, line);)
     if (!line.empty() && line[0] == '@') {
@@ -114,9 +120,7 @@ std::vector<Row> read(const std::string& path, const std::set<std::string>& keys
   return rows;
 }
 
-std::string literal(const std::string& value) {
-  return value.find_first_of(".eE") == std::string::npos ? value + ".0" : value;
-}
+std::string literal(const std::string& value) { return value.find_first_of(".eE") == std::string::npos ? value + ".0" : value; }
 
 void print(const std::vector<Row>& rows, const std::string& from, const std::string& space, std::ostream& out) {
   out << "// Made from " << from << " by tools/tabulate.cpp. Do not edit.\n#pragma once\n\n#include <array>\n\nnamespace " << space << " {\n\n";
@@ -126,7 +130,8 @@ void print(const std::vector<Row>& rows, const std::string& from, const std::str
     where = from;
     if (!done.insert(first.name).second) stop("`" + first.name + "` stands twice, or its rows are not together");
     if (first.index.empty()) {
-      out << "inline constexpr double " << first.name << " = " << literal(first.value) << ";  // " << first.unit << "; " << first.origin << ": " << first.source << '\n';
+      out << "inline constexpr double " << first.name << " = " << literal(first.value) << ";  // " << first.unit << "; " << first.origin << ": " << first.source
+          << '\n';
       ++i;
       continue;
     }

@@ -14,7 +14,8 @@ std::size_t character_length(std::string_view text) {
   if (lead < 0x80U) return 1;
   const std::size_t length = lead >= 0xF0U ? 4 : lead >= 0xE0U ? 3 : 2;
   if (lead < 0xC2U || lead > 0xF4U) return 0;
-  if ((lead == 0xE0U && second < 0xA0U) || (lead == 0xEDU && second > 0x9FU) || (lead == 0xF0U && second < 0x90U) || (lead == 0xF4U && second > 0x8FU)) return 0;
+  if ((lead == 0xE0U && second < 0xA0U) || (lead == 0xEDU && second > 0x9FU) || (lead == 0xF0U && second < 0x90U) || (lead == 0xF4U && second > 0x8FU))
+    return 0;
   for (std::size_t i = 1; i < length; ++i)
     if ((byte(i) & 0xC0U) != 0x80U) return 0;
   return length;
@@ -77,7 +78,9 @@ std::uint32_t Sources::add(std::string name, std::string text) {
   return static_cast<std::uint32_t>(texts_.size() - 1);
 }
 
-std::string_view Sources::name(std::uint32_t source) const { return source < texts_.size() ? std::string_view(texts_[source].name) : std::string_view("(no file)"); }
+std::string_view Sources::name(std::uint32_t source) const {
+  return source < texts_.size() ? std::string_view(texts_[source].name) : std::string_view("(no file)");
+}
 
 std::string_view Sources::text(std::uint32_t source) const { return source < texts_.size() ? std::string_view(texts_[source].text) : std::string_view(); }
 

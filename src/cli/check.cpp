@@ -3,12 +3,13 @@
 // Larder and kit are loaded once; each formula is read, judged and forgotten, so a folder of thousands takes the memory
 // of one and of what was found. Every formula that cannot be read is told on standard error; then nothing is printed
 // but that, and the exit code is 2.
+#include "press/check.hpp"
+
 #include <algorithm>
 #include <ostream>
 #include <system_error>
 
 #include "cli/commands.hpp"
-#include "press/check.hpp"
 #include "sheet/sheet.hpp"
 
 namespace bloomset::cli {

@@ -35,8 +35,10 @@ sheet::Chilling chilling(const ChillOptions& options, QuantityReader& read) {
   }
   if (!read.faults.empty()) return how;
   if (units::in_celsius(how.ice_at) > 0.0) read.fault("--ice-at", options.ice_at, "too_warm", "ice is at most 0 C", "");
-  if (how.to && *how.to > how.at) read.fault("--to", *options.to, "too_warm", "ice makes nothing warmer: this is above --at", "a temperature at most that of the mixture");
-  if (how.surface_water > how.ice) read.fault("--surface-water", options.surface_water, "too_much", "there is more water on the ice than --ice weighs", "--ice includes its surface water");
+  if (how.to && *how.to > how.at)
+    read.fault("--to", *options.to, "too_warm", "ice makes nothing warmer: this is above --at", "a temperature at most that of the mixture");
+  if (how.surface_water > how.ice)
+    read.fault("--surface-water", options.surface_water, "too_much", "there is more water on the ice than --ice weighs", "--ice includes its surface water");
   return how;
 }
 

@@ -40,7 +40,8 @@ base::Result<void> add_file(Catalogue& catalogue, const std::optional<std::strin
 
 base::Result<Desk> open_desk(const Common& common, base::Sources& sources) {
   if (common.calibration)
-    return base::fail(base::ErrorKind::bad_input, "--calibration: calibrations are not read by this version; leave the option out, or carry the values in --larder and --kit files");
+    return base::fail(base::ErrorKind::bad_input,
+                      "--calibration: calibrations are not read by this version; leave the option out, or carry the values in --larder and --kit files");
   auto larder = larder::Larder::built_in();
   if (!larder) return tl::unexpected(std::move(larder.error()));
   auto kit = kit::Kit::built_in();

@@ -55,7 +55,7 @@ void add_common(CLI::App& app, Common& common) {
 
 CLI::App& add_command(CLI::App& app, const char* name, const char* does, const char* footer) {
   CLI::App& command = *app.add_subcommand(name, does);
-  command.fallthrough();   // --json and the files may stand behind the command too
+  command.fallthrough();  // --json and the files may stand behind the command too
   command.footer(footer);
   return command;
 }
@@ -95,11 +95,14 @@ Reading read_command_line(int count, const char* const* words) {
   CLI::Option* to = chill_command.add_option("--to", chill.to, "stop when the drink is this cold")->type_name("TEMPERATURE");
   CLI::Option* time = chill_command.add_option("--for", chill.for_how_long, "stop after this time")->type_name("TIME")->excludes(to);
   chill_command.add_option("--by", chill.by, "what is done meanwhile: shake (where not said), stir or blend")->type_name("ACT")->needs(time);
-  chill_command.add_option("--leftover-ice", chill.leftover_ice, "unmelted ice keeps its temperature (inert) or ends at the drink's (follows)")->capture_default_str()
+  chill_command.add_option("--leftover-ice", chill.leftover_ice, "unmelted ice keeps its temperature (inert) or ends at the drink's (follows)")
+      ->capture_default_str()
       ->check(CLI::IsMember({"inert", "follows"}))
       ->type_name("WHICH");
   chill_command.add_option("--surface-water", chill.surface_water, "water on the ice, part of --ice; counts as melt")->capture_default_str()->type_name("MASS");
-  chill_command.add_option("--vessel-heat", chill.vessel_heat, "heat capacity of the vessel, which cools from 20 C with the drink")->capture_default_str()->type_name("J/K");
+  chill_command.add_option("--vessel-heat", chill.vessel_heat, "heat capacity of the vessel, which cools from 20 C with the drink")
+      ->capture_default_str()
+      ->type_name("J/K");
 
   Reading reading;
   try {

@@ -11,16 +11,16 @@ namespace bloomset::cli {
 
 struct Common {
   bool json = false;
-  std::optional<std::string> larder, kit, calibration;   // files that add to what is built in
+  std::optional<std::string> larder, kit, calibration;  // files that add to what is built in
 };
 
 struct SheetOptions {
   std::string formula;
-  std::optional<int> serves;            // nothing: the document's own number
+  std::optional<int> serves;  // nothing: the document's own number
 };
 
 struct CheckOptions {
-  std::vector<std::string> paths;       // formulas and folders
+  std::vector<std::string> paths;  // formulas and folders
 };
 
 struct MixOptions {
@@ -30,9 +30,9 @@ struct MixOptions {
 
 struct ChillOptions {
   std::string mixture;
-  std::string at = "20 C";              // of liquid and vessel before the ice
+  std::string at = "20 C";  // of liquid and vessel before the ice
   std::string ice, ice_at = "0 C";
-  std::optional<std::string> to, for_how_long, by;   // neither `to` nor `for`: to equilibrium
+  std::optional<std::string> to, for_how_long, by;  // neither `to` nor `for`: to equilibrium
   std::string leftover_ice = "inert";
   std::string surface_water = "0 g", vessel_heat = "0 J/K";
 };

@@ -14,7 +14,8 @@ std::optional<double> read_joule_per_kelvin(const std::string& text, base::Span 
   while (!unit.empty() && unit.front() == ' ') unit.remove_prefix(1);
   while (!unit.empty() && unit.back() == ' ') unit.remove_suffix(1);
   if (unit == "J/K") return number->nominal();
-  faults.push_back({base::Severity::error, "unknown_unit", "a heat capacity is written in J/K", cursor.span(cursor.at, cursor.rest().size()), std::nullopt, "for instance `70 J/K`"});
+  faults.push_back({base::Severity::error, "unknown_unit", "a heat capacity is written in J/K", cursor.span(cursor.at, cursor.rest().size()), std::nullopt,
+                    "for instance `70 J/K`"});
   return std::nullopt;
 }
 
@@ -32,7 +33,8 @@ units::Mass QuantityReader::mass(const char* option, const std::string& written)
   if (amount->kind != text::AmountKind::mass)
     faults.push_back({base::Severity::error, "mass_needed", "this must be a mass", amount->span, std::nullopt, "for instance `200 g`"});
   else if (cursor.at < written.size())
-    faults.push_back({base::Severity::error, "unexpected_text", "nothing may stand behind the mass", cursor.span(cursor.at, written.size() - cursor.at), std::nullopt, ""});
+    faults.push_back(
+        {base::Severity::error, "unexpected_text", "nothing may stand behind the mass", cursor.span(cursor.at, written.size() - cursor.at), std::nullopt, ""});
   return units::kilograms(amount->value.nominal());
 }
 

@@ -1,9 +1,10 @@
 // cli/sheet.cpp - `bloomset sheet FORMULA`: the sheet of one formula.
+#include "sheet/sheet.hpp"
+
 #include <ostream>
 
 #include "cli/commands.hpp"
 #include "press/press.hpp"
-#include "sheet/sheet.hpp"
 
 namespace bloomset::cli {
 

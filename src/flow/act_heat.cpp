@@ -19,7 +19,8 @@ using matter::Component;
 void heat_and_evaporate(const UnitView& view, Stream& liquid, double to_c, double vapour_kg) {
   Stream vapour;
   vapour.mass = matter::vapour_from(liquid.mass, vapour_kg);
-  vapour.enthalpy_j = vapour.mass[Component::water] * matter::water_vapour_enthalpy_j_kg(to_c) + vapour.mass[Component::ethanol] * matter::ethanol_vapour_enthalpy_j_kg(to_c);
+  vapour.enthalpy_j =
+      vapour.mass[Component::water] * matter::water_vapour_enthalpy_j_kg(to_c) + vapour.mass[Component::ethanol] * matter::ethanol_vapour_enthalpy_j_kg(to_c);
   const double rest_j = matter::heat_curve(liquid.mass - vapour.mass).at_c(to_c);
   give_heat(liquid, view.booked_j(), rest_j + vapour.enthalpy_j - liquid.enthalpy_j);
   if (Stream* out = view.optional_out(outs::vapour)) move(liquid, *out, vapour);
@@ -28,10 +29,14 @@ void heat_and_evaporate(const UnitView& view, Stream& liquid, double to_c, doubl
 double vapour_to_reach(const UnitView& view, const Stream& liquid) {
   const double start_kg = liquid.mass.total_kg(), end = view.knob(heat_knob::end);
   switch (static_cast<HeatEnd>(view.unit().mode)) {
-    case HeatEnd::temperature: return view.knob(heat_knob::evaporates_per_s) * view.knob(heat_knob::seconds) * start_kg;
-    case HeatEnd::mass: return start_kg - end;
-    case HeatEnd::brix: return start_kg - liquid.mass.dissolved_kg() / (end * 0.01);
-    case HeatEnd::share_of_start: return (1.0 - end) * start_kg;
+    case HeatEnd::temperature:
+      return view.knob(heat_knob::evaporates_per_s) * view.knob(heat_knob::seconds) * start_kg;
+    case HeatEnd::mass:
+      return start_kg - end;
+    case HeatEnd::brix:
+      return start_kg - liquid.mass.dissolved_kg() / (end * 0.01);
+    case HeatEnd::share_of_start:
+      return (1.0 - end) * start_kg;
   }
   return 0.0;
 }

@@ -20,9 +20,12 @@ double refs_kg(const UnitView& view) {
 double asked_kg(const UnitView& view) {
   const double amount = view.knob(take_knob::amount);
   switch (static_cast<TakeMode>(view.unit().mode)) {
-    case TakeMode::mass: return amount;
-    case TakeMode::volume: return amount * view.stuff().density_20c_kg_m3;
-    case TakeMode::share_of_refs: return amount * refs_kg(view);
+    case TakeMode::mass:
+      return amount;
+    case TakeMode::volume:
+      return amount * view.stuff().density_20c_kg_m3;
+    case TakeMode::share_of_refs:
+      return amount * refs_kg(view);
   }
   return 0.0;
 }
@@ -62,7 +65,9 @@ void run_draw(const UnitView& view) noexcept {
   const double amount = view.knob(draw_knob::amount);
   double kg = 0.0;
   switch (static_cast<DrawMode>(view.unit().mode)) {
-    case DrawMode::mass: kg = amount; break;
+    case DrawMode::mass:
+      kg = amount;
+      break;
     case DrawMode::volume: {
       const Stream& liquid = view.ref(0);
       const double t_c = matter::thermal_state(liquid.mass, liquid.enthalpy_j).t_c;
@@ -71,8 +76,12 @@ void run_draw(const UnitView& view) noexcept {
       kg = liquid_kg > 0.0 ? amount * matter::liquid_density(liquid.mass, units::celsius(t_c)).si * there_kg / liquid_kg : 0.0;
       break;
     }
-    case DrawMode::share: kg = amount * view.knob(draw_knob::there_is) * there_kg; break;
-    case DrawMode::share_of_refs: kg = amount * others_kg; break;
+    case DrawMode::share:
+      kg = amount * view.knob(draw_knob::there_is) * there_kg;
+      break;
+    case DrawMode::share_of_refs:
+      kg = amount * others_kg;
+      break;
     case DrawMode::rest: {
       kg = view.knob(draw_knob::there_is) * there_kg - others_kg;
       if (kg < 0.0) {

@@ -14,6 +14,7 @@ constexpr const char* practice = "practice";
 // evaporation: what a small pan or blade keeps. Contact times: ten to fifteen seconds of hard shaking come within
 // 2 C of the floor (published shaking trials of 2009-2010), so about 3.5 s; stirring takes over two minutes to match
 // a 15 s shake (the same trials), so about 25 s.
+// clang-format off: a table is read down its columns.
 constexpr std::array<ActRow, 21> rows = {{
     // act                 op           CO2   sticks evap/min  seconds  to      contact follows source
     {Act::combine,         Op::mix,     0.85, 0.000, 0.0,      10.0,    own,    0.0,    false,  practice},
@@ -43,6 +44,7 @@ constexpr std::array<ActRow, 3> contact_rows = {{
     {Act::stir,            Op::contact, 0.40, 0.000, 0.0,      30.0,    own,    25.0,   false,  "published shaking trials, web articles 2009-2010: over 2 min to match a 15 s shake"},
     {Act::blend,           Op::contact, 0.02, 0.010, 0.0,      20.0,    own,    4.0,    true,   practice},
 }};
+// clang-format on
 constexpr auto all_rows = [] {
   std::array<ActRow, rows.size() + contact_rows.size()> all{};
   for (std::size_t i = 0; i < rows.size(); ++i) all[i] = rows[i];

@@ -10,12 +10,12 @@
 namespace bloomset::flow {
 namespace {
 
-constexpr double serve_stands_s = 30.0;      // at service = 30 s after the last pour (the document's definition)
+constexpr double serve_stands_s = 30.0;  // at service = 30 s after the last pour (the document's definition)
 // Approach of a still drink to its ice, tau = C/(h A): 0.17 kg of drink over six cubes of 25 g at some 400 W/(m2 K) of
 // natural convection, half of their faces wetted, gives about a minute. A prior, practice. A larger piece has less face
 // to its mass, so tau grows with the cube root of the piece.
 constexpr double ice_in_glass_time_s = 60.0, ice_in_glass_piece_kg = 0.025;
-constexpr double glass_time_s = 60.0;         // approach of a glass to its drink: a prior, practice
+constexpr double glass_time_s = 60.0;  // approach of a glass to its drink: a prior, practice
 
 }  // namespace
 
@@ -34,8 +34,8 @@ base::Result<Flowsheet> Compiler::build() {
       return std::tuple(a.span.source, a.span.line, a.span.column) < std::tuple(b.span.source, b.span.line, b.span.column);
     });
     const std::string count = std::to_string(faults_.size());
-    return base::fail(base::ErrorKind::bad_input, "the formula names or asks for " + count + (faults_.size() == 1 ? " thing" : " things") + " that cannot be done",
-                      std::move(faults_));
+    return base::fail(base::ErrorKind::bad_input,
+                      "the formula names or asks for " + count + (faults_.size() == 1 ? " thing" : " things") + " that cannot be done", std::move(faults_));
   }
   return std::move(sheet_);
 }
@@ -69,7 +69,8 @@ bool Compiler::order_parts() {
   const std::function<void(std::uint16_t, base::Span)> visit = [&](std::uint16_t part, base::Span from) {
     if (colour[part] == Colour::black) return;
     if (colour[part] == Colour::grey) {
-      fault("part_uses_itself", from, "the part '" + sheet_.parts[part].name + "' is used while it is being made", "take it from another part, or split it in two");
+      fault("part_uses_itself", from, "the part '" + sheet_.parts[part].name + "' is used while it is being made",
+            "take it from another part, or split it in two");
       sound = false;
       return;
     }
@@ -156,17 +157,27 @@ void Compiler::check_draws() {
     if (!take.made || take.maybe) continue;
     Use& use = uses[*take.made];
     switch (take.written.kind) {
-      case text::AmountKind::all: use.shares += 1.0; ++use.all_of_it; break;
-      case text::AmountKind::half: use.shares += 0.5; break;
-      case text::AmountKind::rest: ++use.rests; break;
-      default: ++use.by_amount; break;
+      case text::AmountKind::all:
+        use.shares += 1.0;
+        ++use.all_of_it;
+        break;
+      case text::AmountKind::half:
+        use.shares += 0.5;
+        break;
+      case text::AmountKind::rest:
+        ++use.rests;
+        break;
+      default:
+        ++use.by_amount;
+        break;
     }
     use.last = take.span;
   }
   for (const auto& [part, use] : uses) {
     const bool too_much = use.shares > 1.0 + 1e-9 || (use.all_of_it > 0 && use.by_amount + use.rests > 0);
     if (too_much)
-      fault("more_than_all", use.last, "more than all of '" + sheet_.parts[part].name + "' is used", "let one user take `all`, or give each an amount, `half` or `rest`");
+      fault("more_than_all", use.last, "more than all of '" + sheet_.parts[part].name + "' is used",
+            "let one user take `all`, or give each an amount, `half` or `rest`");
     else if (use.rests > 1)
       fault("more_than_all", use.last, "the rest of '" + sheet_.parts[part].name + "' is taken twice", "only one user can take `rest`");
   }

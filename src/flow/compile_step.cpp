@@ -38,7 +38,8 @@ void Compiler::emit_vessel_shares(std::uint16_t part, std::uint16_t number, cons
       for (const SolidPiece& solid : found->second.solids) vessel.push_back(solid.port);
     }
     if (vessel.empty()) {
-      fault("share_of_nothing", take.span, "the vessel is empty at this step, so a percentage of what is in it is nothing", "give an amount, or put something in first");
+      fault("share_of_nothing", take.span, "the vessel is empty at this step, so a percentage of what is in it is nothing",
+            "give an amount, or put something in first");
       continue;
     }
     if (take.kind == formula::ThingKind::made)
@@ -56,7 +57,8 @@ std::optional<double> Compiler::end_temperature(const ActRow& row, const formula
   if (step.in) {
     place = kit_.place(step.in->text);
     if (place == nullptr && text::fold(step.in->text) != "room") {
-      fault("unknown_place", step.in->span, "\"" + step.in->text + "\" is not a place of the kit", "one of the kit's places, for example " + base::nearest(step.in->text, kit_.place_names()));
+      fault("unknown_place", step.in->span, "\"" + step.in->text + "\" is not a place of the kit",
+            "one of the kit's places, for example " + base::nearest(step.in->text, kit_.place_names()));
       return std::nullopt;
     }
     if (place == nullptr) {
@@ -66,7 +68,8 @@ std::optional<double> Compiler::end_temperature(const ActRow& row, const formula
   } else if (cools(row.act)) {
     place = kit_.first_place(row.act == Act::freeze ? kit::PlaceKind::freezer : kit::PlaceKind::still_fridge);
     if (place != nullptr)
-      mark(base::Code::assumption, origin, step.span, "no place is named: taken as " + place->name + " at " + text::print_number(units::in_celsius(place->temperature)) + " C");
+      mark(base::Code::assumption, origin, step.span,
+           "no place is named: taken as " + place->name + " at " + text::print_number(units::in_celsius(place->temperature)) + " C");
   }
   if (place != nullptr) {
     info.place = place->name;
@@ -74,7 +77,8 @@ std::optional<double> Compiler::end_temperature(const ActRow& row, const formula
   }
   if (!std::isnan(row.default_to_c)) return row.default_to_c;
   if (row.op == Op::infuse) {
-    mark(base::Code::assumption, origin, step.span, "no temperature is given: infused at room temperature, " + text::print_number(units::in_celsius(kit_.room)) + " C");
+    mark(base::Code::assumption, origin, step.span,
+         "no temperature is given: infused at room temperature, " + text::print_number(units::in_celsius(kit_.room)) + " C");
     return units::in_celsius(kit_.room);
   }
   if (step.until) return 100.0;
@@ -150,7 +154,8 @@ void Compiler::emit_step(std::uint16_t part, std::uint16_t number, const formula
     }
     const bool may_be_dry = step.act == Act::rim || step.act == Act::roll || step.act == Act::garnish || step.act == Act::combine || step.act == Act::pour;
     if (!may_be_dry)
-      fault("nothing_to_act_on", step.act_span, "`" + std::string(formula::name(step.act)) + "` has nothing to act on", "take something at this step or before it");
+      fault("nothing_to_act_on", step.act_span, "`" + std::string(formula::name(step.act)) + "` has nothing to act on",
+            "take something at this step or before it");
     stock.ice = ices.empty() ? no_port : ices.front();
     info.liquid = no_port;
     info.ice = stock.ice;
@@ -181,7 +186,8 @@ void Compiler::emit_step(std::uint16_t part, std::uint16_t number, const formula
   knob(sticks, KnobKind::share, origin, "sticks", loss_source, loss_is_vapour ? std::nullopt : step.loss);
 
   switch (act.op) {
-    case Op::mix: break;
+    case Op::mix:
+      break;
     case Op::cool: {
       const auto to_c = end_temperature(*row, step, origin, info);
       if (!to_c) return;
@@ -210,10 +216,18 @@ void Compiler::emit_step(std::uint16_t part, std::uint16_t number, const formula
           end = step.until->value;
           using What = formula::Until::What;
           switch (step.until->what) {
-            case What::mass: act.mode = static_cast<std::uint8_t>(HeatEnd::mass); break;
-            case What::brix: act.mode = static_cast<std::uint8_t>(HeatEnd::brix); break;
-            case What::share_of_start: act.mode = static_cast<std::uint8_t>(HeatEnd::share_of_start); break;
-            case What::ph: fault("until_ph", step.until->span, "heating does not end at a pH", "end at a mass, a Brix or a share; set the pH with an acid or a citrate"); return;
+            case What::mass:
+              act.mode = static_cast<std::uint8_t>(HeatEnd::mass);
+              break;
+            case What::brix:
+              act.mode = static_cast<std::uint8_t>(HeatEnd::brix);
+              break;
+            case What::share_of_start:
+              act.mode = static_cast<std::uint8_t>(HeatEnd::share_of_start);
+              break;
+            case What::ph:
+              fault("until_ph", step.until->span, "heating does not end at a pH", "end at a mass, a Brix or a share; set the pH with an acid or a citrate");
+              return;
           }
         } else if (step.act == Act::reduce) {
           fault("no_end", step.act_span, "`reduce` needs an end", "give until = \"65 brix\", \"606 g\" or \"25 %\"");
@@ -230,11 +244,14 @@ void Compiler::emit_step(std::uint16_t part, std::uint16_t number, const formula
       if (step.vessel) {
         vessel = kit_.vessel(step.vessel->text);
         if (vessel == nullptr) {
-          fault("unknown_vessel", step.vessel->span, "\"" + step.vessel->text + "\" is not a vessel of the kit", "nearest known: " + base::nearest(step.vessel->text, kit_.vessel_names()));
+          fault("unknown_vessel", step.vessel->span, "\"" + step.vessel->text + "\" is not a vessel of the kit",
+                "nearest known: " + base::nearest(step.vessel->text, kit_.vessel_names()));
           return;
         }
       } else {
-        vessel = kit_.first_vessel(step.act == Act::shake ? kit::VesselKind::shaker : step.act == Act::stir ? kit::VesselKind::mixing_glass : kit::VesselKind::blender);
+        vessel = kit_.first_vessel(step.act == Act::shake  ? kit::VesselKind::shaker
+                                   : step.act == Act::stir ? kit::VesselKind::mixing_glass
+                                                           : kit::VesselKind::blender);
       }
       PartInfo& maker = sheet_.parts[part];
       double heat_share = 1.0;
@@ -249,8 +266,7 @@ void Compiler::emit_step(std::uint16_t part, std::uint16_t number, const formula
       knob(vessel != nullptr ? vessel->heat.si * heat_share : 0.0, KnobKind::joule_per_kelvin, origin, "heat capacity of the vessel, a serve's share", "kit");
       knob(units::in_celsius(kit_.room), KnobKind::celsius, origin, "temperature of the vessel", "kit");
       act.mode = row->leftover_follows ? 1 : 0;
-      if (ices.empty())
-        mark(base::Code::assumption, origin, step.span, "no ice is named, so this only mixes");
+      if (ices.empty()) mark(base::Code::assumption, origin, step.span, "no ice is named, so this only mixes");
       break;
     }
     case Op::strain: {
@@ -259,7 +275,8 @@ void Compiler::emit_step(std::uint16_t part, std::uint16_t number, const formula
       lose(Fate::pulp, also(outs::pulp), origin);
       break;
     }
-    default: break;
+    default:
+      break;
   }
   if (act.op == Op::infuse)
     for (SolidPiece& solid : stock.solids) out.push_back(solid.port = port());
@@ -299,7 +316,8 @@ void Compiler::emit_leave(const formula::Step& step, const ActRow& row, Origin o
   }
   for (std::size_t w = 0; w < step.leave.size(); ++w)
     if (!matched[w])
-      fault("nothing_to_leave", step.leave[w].span, "\"" + step.leave[w].text + "\" is not a solid that is in the part at this step", "name a whole solid that was taken above (a pod, a leaf, a peel), or \"ice\"");
+      fault("nothing_to_leave", step.leave[w].span, "\"" + step.leave[w].text + "\" is not a solid that is in the part at this step",
+            "name a whole solid that was taken above (a pod, a leaf, a peel), or \"ice\"");
   if (left.empty()) return;
   Unit unit_leave;
   unit_leave.op = Op::leave;

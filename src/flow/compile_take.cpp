@@ -93,7 +93,8 @@ void Compiler::emit_takes(std::uint16_t part, const std::vector<formula::Step>& 
         }
         const PartInfo& from = sheet_.parts[*info.made];
         if (from.made == formula::Made::to_order && sheet_.parts[part].made == formula::Made::ahead && !is_serve(part)) {
-          fault("to_order_in_ahead", take.thing_span, "'" + from.name + "' is made to order, so '" + sheet_.parts[part].name + "', which is made ahead, cannot use it",
+          fault("to_order_in_ahead", take.thing_span,
+                "'" + from.name + "' is made to order, so '" + sheet_.parts[part].name + "', which is made ahead, cannot use it",
                 "make '" + from.name + "' ahead too");
           continue;
         }
@@ -148,7 +149,8 @@ void Compiler::emit_takes(std::uint16_t part, const std::vector<formula::Step>& 
         if (wave == Wave::of_mark) {
           const auto found = marks_by_name_.find(text::fold(take.of_mark));
           if (found == marks_by_name_.end()) {
-            fault("unknown_mark", take.span, "no line above is marked '" + take.of_mark + "'", "a mark is set with { take = …, mark = \"" + take.of_mark + "\" } on a line with an amount of its own");
+            fault("unknown_mark", take.span, "no line above is marked '" + take.of_mark + "'",
+                  "a mark is set with { take = …, mark = \"" + take.of_mark + "\" } on a line with an amount of its own");
             continue;
           }
           refs = {found->second};
@@ -163,7 +165,8 @@ void Compiler::emit_takes(std::uint16_t part, const std::vector<formula::Step>& 
           factor = 1.0 / (1.0 - total_shares);
         }
         if (wave > Wave::rest && refs.empty()) {
-          fault("share_of_nothing", take.span, "a percentage needs something with an amount of its own to be a percentage of", "give the lines it refers to a mass or a volume");
+          fault("share_of_nothing", take.span, "a percentage needs something with an amount of its own to be a percentage of",
+                "give the lines it refers to a mass or a volume");
           continue;
         }
         if (take.kind == formula::ThingKind::made)
@@ -190,14 +193,17 @@ void Compiler::emit_bought(const formula::Take& take, TakeInfo& info, MadeTake& 
   double amount = take.amount.value.nominal(), per_unit = 1.0;
   KnobKind kind = KnobKind::mass_kg;
   switch (take.amount.kind) {
-    case AmountKind::mass: source.mode = static_cast<std::uint8_t>(TakeMode::mass); break;
+    case AmountKind::mass:
+      source.mode = static_cast<std::uint8_t>(TakeMode::mass);
+      break;
     case AmountKind::volume:
       source.mode = static_cast<std::uint8_t>(TakeMode::volume);
       kind = KnobKind::volume_m3;
       break;
     case AmountKind::pieces:
       if (!thing.piece) {
-        fault("no_piece_mass", take.span, "the larder has no mass a piece for \"" + thing.name + "\"", "say it in the bracket, for example (4 g a piece), or give grams");
+        fault("no_piece_mass", take.span, "the larder has no mass a piece for \"" + thing.name + "\"",
+              "say it in the bracket, for example (4 g a piece), or give grams");
         return;
       }
       per_unit = thing.piece->si;
@@ -212,7 +218,8 @@ void Compiler::emit_bought(const formula::Take& take, TakeInfo& info, MadeTake& 
     case AmountKind::rest:
     case AmountKind::half: {
       const char* word = take.amount.kind == AmountKind::all ? "`all`" : take.amount.kind == AmountKind::rest ? "`rest`" : "`half`";
-      fault("all_of_bought", take.span, std::string(word) + " goes with a part in single quotes; \"" + take.thing + "\" is bought", "give an amount, or quote the name if a part is meant");
+      fault("all_of_bought", take.span, std::string(word) + " goes with a part in single quotes; \"" + take.thing + "\" is bought",
+            "give an amount, or quote the name if a part is meant");
       return;
     }
   }
@@ -312,7 +319,8 @@ void Compiler::emit_draw(const formula::Take& take, TakeInfo& info, MadeTake& ma
       break;
     case AmountKind::pieces:
       if (!from.makes || from.makes->kind != AmountKind::pieces) {
-        fault("pieces_of_what", take.span, "'" + from.name + "' does not say how many pieces it makes", "write makes = \"24 piece\" on the part, or take grams");
+        fault("pieces_of_what", take.span, "'" + from.name + "' does not say how many pieces it makes",
+              "write makes = \"24 piece\" on the part, or take grams");
         return;
       }
       amount = amount / from.makes->value.nominal() / there_is;
@@ -336,7 +344,8 @@ void Compiler::emit_draw(const formula::Take& take, TakeInfo& info, MadeTake& ma
       for (const DrawInfo& other : sheet_.draws)
         if (other.from == account.from) {
           if (other.by != account.by) {
-            fault("rest_across_parts", take.span, "`rest` of '" + from.name + "' counts what this part has already taken of it, but '" + sheet_.parts[other.by].name + "' takes of it too",
+            fault("rest_across_parts", take.span,
+                  "`rest` of '" + from.name + "' counts what this part has already taken of it, but '" + sheet_.parts[other.by].name + "' takes of it too",
                   "give one of the two an amount");
             return;
           }

@@ -16,8 +16,8 @@ namespace bloomset::flow {
 /// A solid on its way through a part: a pod, a leaf, a peel, which a later step may leave behind.
 struct SolidPiece {
   Port port = no_port;
-  std::string name;          // folded thing name, for `leave`
-  double holds = 0.0;        // kg of liquid a kg keeps when strained out
+  std::string name;    // folded thing name, for `leave`
+  double holds = 0.0;  // kg of liquid a kg keeps when strained out
 };
 
 /// What is in the vessel at a point of a part.
@@ -25,8 +25,8 @@ struct Stock {
   Port liquid = no_port, ice = no_port;
   std::vector<SolidPiece> solids;
   std::vector<Port> asides;
-  double ice_piece_kg = 0.0; // of the last ice that went in
-  bool fizzy = false;        // something with dissolved CO2 has gone in: only then can any leave
+  double ice_piece_kg = 0.0;  // of the last ice that went in
+  bool fizzy = false;         // something with dissolved CO2 has gone in: only then can any leave
 };
 
 /// One take already made into a unit.
@@ -39,8 +39,7 @@ struct MadeTake {
 
 class Compiler {
  public:
-  Compiler(const formula::Formula& formula, const larder::Larder& larder, const kit::Kit& kit, int serves)
-      : formula_(formula), larder_(larder), kit_(kit) {
+  Compiler(const formula::Formula& formula, const larder::Larder& larder, const kit::Kit& kit, int serves) : formula_(formula), larder_(larder), kit_(kit) {
     sheet_.serves = serves;
   }
   base::Result<Flowsheet> build();
@@ -85,9 +84,9 @@ class Compiler {
   const kit::Kit& kit_;
   Flowsheet sheet_;
   std::vector<base::Diagnostic> faults_;
-  std::vector<std::uint16_t> order_;                       // parts, users after what they use
-  std::map<std::pair<std::uint16_t, std::uint32_t>, MadeTake> made_;   // (part, step << 16 | take) → ports
-  std::map<std::string, Port> marks_by_name_;              // of the part at hand: mark → port
+  std::vector<std::uint16_t> order_;                                  // parts, users after what they use
+  std::map<std::pair<std::uint16_t, std::uint32_t>, MadeTake> made_;  // (part, step << 16 | take) → ports
+  std::map<std::string, Port> marks_by_name_;                         // of the part at hand: mark → port
 };
 
 }  // namespace bloomset::flow

@@ -39,19 +39,19 @@ inline constexpr std::uint8_t ice = 1, gas = 2, sticks = 4, vapour = 8, pulp = 1
 /// A thing's constants as run needs them: composition and enthalpy of one kilogram.
 struct Stuff {
   matter::Composition per_kg;
-  matter::HeatCurve curve;          // of one kilogram of liquid
+  matter::HeatCurve curve;  // of one kilogram of liquid
   double density_20c_kg_m3 = 1000.0;
 };
 
 /// One unit operation. `in` and `out` are ports, `refs` ports whose mass is looked at but not used, `knobs` its own numbers.
 struct Unit {
   Op op = Op::mix;
-  std::uint16_t stuff = 0;          // take: index into stuffs
+  std::uint16_t stuff = 0;  // take: index into stuffs
   Slice in, out, refs, knobs;
-  std::uint8_t liquids_in = 0;      // of `in`: the first ones are liquid, then `ices_in` ice, then solids
+  std::uint8_t liquids_in = 0;  // of `in`: the first ones are liquid, then `ices_in` ice, then solids
   std::uint8_t ices_in = 0;
-  std::uint8_t mode = 0;            // the op's own variant (modes.hpp)
-  std::uint8_t outs = 0;            // which optional ports follow the liquid in `out`: bits of Outs
+  std::uint8_t mode = 0;  // the op's own variant (modes.hpp)
+  std::uint8_t outs = 0;  // which optional ports follow the liquid in `out`: bits of Outs
 };
 
 /// The only way back to the text. Part: index into `parts`, the serve is the last one. Steps and takes count from 1; 0 none.
@@ -63,14 +63,14 @@ enum class KnobKind : std::uint8_t { mass_kg, volume_m3, share, celsius, seconds
 struct Knob {
   KnobKind kind = KnobKind::ratio;
   Origin origin;
-  const char* what = "";            // "amount", "temperature", "evaporates" …
-  const char* source = "";          // of the nominal value, where it is not the document's
-  std::optional<text::Range> range; // as written, where it was a band
+  const char* what = "";             // "amount", "temperature", "evaporates" …
+  const char* source = "";           // of the nominal value, where it is not the document's
+  std::optional<text::Range> range;  // as written, where it was a band
 };
 
 struct TakeInfo {
   Origin origin;
-  std::string label;                // thing as printed
+  std::string label;                   // thing as printed
   std::optional<std::uint32_t> thing;  // bought: index into things
   std::optional<std::uint16_t> made;   // made: index into parts
   Port liquid = no_port, ice = no_port, solid = no_port;
@@ -82,9 +82,9 @@ struct TakeInfo {
 struct StepInfo {
   Origin origin;
   formula::Act act = formula::Act::combine;
-  std::string vessel, place;        // names from the kit, as used
-  Port liquid = no_port, ice = no_port;   // state after the step
-  double seconds = 0.0;             // nominal
+  std::string vessel, place;             // names from the kit, as used
+  Port liquid = no_port, ice = no_port;  // state after the step
+  double seconds = 0.0;                  // nominal
   text::Range seconds_range;
   std::optional<text::Range> keeps_s;
   base::Span span;
@@ -108,12 +108,12 @@ struct PartInfo {
   std::string name;
   formula::Made made = formula::Made::to_order;
   double batches = 1.0;
-  double times = 1.0;               // how often the basis is made for all serves: batches, or serves
-  int rounds = 1;                   // of shaking or stirring for all serves (to order)
-  Port liquid = no_port, ice = no_port;   // finished
-  std::vector<Port> solids;         // solids that were never strained out
-  std::vector<Port> asides;         // on the glass: rim and garnish
-  bool fizzy = false;               // holds dissolved CO2
+  double times = 1.0;                    // how often the basis is made for all serves: batches, or serves
+  int rounds = 1;                        // of shaking or stirring for all serves (to order)
+  Port liquid = no_port, ice = no_port;  // finished
+  std::vector<Port> solids;              // solids that were never strained out
+  std::vector<Port> asides;              // on the glass: rim and garnish
+  bool fizzy = false;                    // holds dissolved CO2
   std::optional<text::Amount> makes;
   base::Span span;
   std::uint32_t source = 0;
@@ -124,22 +124,22 @@ struct Mark {
   base::Code code = base::Code::assumption;
   Origin origin;
   base::Span span;
-  std::string about;                // the words only this place knows; joined with the table's
+  std::string about;  // the words only this place knows; joined with the table's
   double value = 0.0, limit = 0.0;
 };
 
 struct Flowsheet {
   // What run sees.
-  std::vector<Unit> units;          // in topological order
+  std::vector<Unit> units;  // in topological order
   std::vector<Port> links;
   std::vector<Stuff> stuffs;
-  std::vector<double> nominal;      // one number a knob
+  std::vector<double> nominal;  // one number a knob
   std::uint32_t port_count = 0;
 
   // What sheet sees.
   std::vector<Knob> knobs;
   std::vector<Origin> unit_origin;
-  std::vector<PartInfo> parts;      // in the document's order; the last is the serve, if there is one
+  std::vector<PartInfo> parts;  // in the document's order; the last is the serve, if there is one
   bool has_serve = false;
   std::vector<TakeInfo> takes;
   std::vector<StepInfo> steps;
@@ -147,8 +147,8 @@ struct Flowsheet {
   std::vector<DrawInfo> draws;
   std::vector<larder::Thing> things;
   std::vector<Mark> marks;
-  std::optional<kit::Vessel> glass; // of the serve
-  Port served_liquid = no_port, served_ice = no_port;   // at service
+  std::optional<kit::Vessel> glass;                    // of the serve
+  Port served_liquid = no_port, served_ice = no_port;  // at service
   int serves = 1;
 };
 

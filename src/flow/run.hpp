@@ -21,8 +21,8 @@ enum class Event : std::uint8_t { none = 0, ice_gone = 1, end_not_reached = 2, m
 template <int Lanes>
 struct Batch {
   std::vector<Stream> ports;
-  std::vector<double> heat_j;         // per unit and lane: heat taken from burner, room, cold place and vessel
-  std::vector<std::uint8_t> events;   // per unit and lane: bits of Event
+  std::vector<double> heat_j;        // per unit and lane: heat taken from burner, room, cold place and vessel
+  std::vector<std::uint8_t> events;  // per unit and lane: bits of Event
 
   explicit Batch(const Flowsheet& sheet) : ports(sheet.port_count * Lanes), heat_j(sheet.units.size() * Lanes), events(sheet.units.size() * Lanes) {}
   const Stream& port(Port p, int lane = 0) const { return ports[p * static_cast<std::size_t>(Lanes) + static_cast<std::size_t>(lane)]; }

@@ -10,8 +10,8 @@
 namespace bloomset::flow {
 
 struct Stream {
-  matter::Composition mass;   // [kg]
-  double enthalpy_j = 0.0;    // [J]
+  matter::Composition mass;  // [kg]
+  double enthalpy_j = 0.0;   // [J]
 
   Stream& operator+=(const Stream& other) {
     mass += other.mass;

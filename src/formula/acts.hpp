@@ -15,7 +15,31 @@ namespace bloomset::formula {
 
 /// Every key of a step beside `do`, in the order in which `write` prints them.
 enum class Key : std::uint8_t {
-  take, ice, ice_at, bath, with, by, size, in, vessel, charges, gas, pressure, purged, to, at, until, time, split, leave, out, yield, loss, keeps, hard, maybe
+  take,
+  ice,
+  ice_at,
+  bath,
+  with,
+  by,
+  size,
+  in,
+  vessel,
+  charges,
+  gas,
+  pressure,
+  purged,
+  to,
+  at,
+  until,
+  time,
+  split,
+  leave,
+  out,
+  yield,
+  loss,
+  keeps,
+  hard,
+  maybe
 };
 inline constexpr std::size_t key_count = static_cast<std::size_t>(Key::maybe) + 1;
 using KeySet = std::bitset<key_count>;

@@ -80,7 +80,8 @@ std::vector<Part> borrowed_parts(const Formula& formula, Files& files) {
       std::vector<std::string> names;
       for (const Part& part : document->parts) names.push_back(part.name);
       const std::string near = base::nearest(borrow.part, names);
-      reading.fault(borrow.span, "unknown_part", text::say({text::ticked(borrow.file), " has no part ", text::ticked(borrow.part)}), near.empty() ? "" : text::say({"did you mean ", text::ticked(near), "?"}));
+      reading.fault(borrow.span, "unknown_part", text::say({text::ticked(borrow.file), " has no part ", text::ticked(borrow.part)}),
+                    near.empty() ? "" : text::say({"did you mean ", text::ticked(near), "?"}));
       continue;
     }
     const std::set<const Part*> needed = needed_for(wanted, by_name);

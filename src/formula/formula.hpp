@@ -20,12 +20,44 @@ namespace bloomset::formula {
 
 /// Every act a step may name, in the order of docs/formula.md. Which of them flow computes is flow's table of acts.
 enum class Act : std::uint8_t {
-  combine, dissolve, dilute, pour, float_on, layer, top, garnish, rim, roll, rinse,
-  warm, boil, reduce, chill, freeze, rest, degas, infuse, strain, torch,
-  shake, dry_shake, stir, blend,
-  bloom, disperse, hydrate, set, unmould, cut, blitz, froth,
-  sphere, clarify,
-  charge, dispense, carbonate
+  combine,
+  dissolve,
+  dilute,
+  pour,
+  float_on,
+  layer,
+  top,
+  garnish,
+  rim,
+  roll,
+  rinse,
+  warm,
+  boil,
+  reduce,
+  chill,
+  freeze,
+  rest,
+  degas,
+  infuse,
+  strain,
+  torch,
+  shake,
+  dry_shake,
+  stir,
+  blend,
+  bloom,
+  disperse,
+  hydrate,
+  set,
+  unmould,
+  cut,
+  blitz,
+  froth,
+  sphere,
+  clarify,
+  charge,
+  dispense,
+  carbonate
 };
 inline constexpr std::size_t act_count = static_cast<std::size_t>(Act::carbonate) + 1;
 /// As written: `dry shake`, `float`.
@@ -47,14 +79,14 @@ enum class ChargedAs { unsaid, foam, base };
 struct Take {
   text::Amount amount;
   ThingKind kind = ThingKind::bought;
-  std::string thing;                     // bought: larder name; made: part name
-  std::string output;                    // made: the output of 'part/output', else empty
-  std::vector<Qualifier> qualifiers;     // bought only
-  std::string of_mark;                   // percent of a marked line: its mark, else empty
-  std::string mark;                      // this line's own mark, else empty
+  std::string thing;                  // bought: larder name; made: part name
+  std::string output;                 // made: the output of 'part/output', else empty
+  std::vector<Qualifier> qualifiers;  // bought only
+  std::string of_mark;                // percent of a marked line: its mark, else empty
+  std::string mark;                   // this line's own mark, else empty
   ChargedAs charged_as = ChargedAs::unsaid;
   std::optional<text::Range> at_c;
-  base::Span span;                       // the whole take as written
+  base::Span span;  // the whole take as written
   base::Span thing_span;
   friend bool operator==(const Take& a, const Take& b) {
     return a.amount == b.amount && a.kind == b.kind && a.thing == b.thing && a.output == b.output && a.qualifiers == b.qualifiers && a.of_mark == b.of_mark &&
@@ -97,20 +129,20 @@ struct Step {
   std::optional<text::Range> time_s, keeps_s;
   std::optional<Until> until;
   std::optional<Word> in, vessel, hard, with, by, gas;
-  std::vector<Word> leave;               // names of takes that do not go on; "ice" is the ice
+  std::vector<Word> leave;  // names of takes that do not go on; "ice" is the ice
   std::vector<NamedShare> out;
-  std::optional<text::Range> split;      // fraction
-  std::optional<text::Range> loss;       // fraction of what is in the vessel that is lost here (sticks, pulp): overrides the act's default
-  std::optional<text::Range> yield_;     // infuse: share of liquid that comes through
-  std::optional<Take> ice;               // per serve, apart from the takes
+  std::optional<text::Range> split;   // fraction
+  std::optional<text::Range> loss;    // fraction of what is in the vessel that is lost here (sticks, pulp): overrides the act's default
+  std::optional<text::Range> yield_;  // infuse: share of liquid that comes through
+  std::optional<Take> ice;            // per serve, apart from the takes
   std::optional<text::Range> ice_at_c;
   std::optional<Bath> bath;
   std::optional<text::Range> size_m;
   std::optional<int> charges;
-  std::optional<double> pressure_pa;     // absolute
+  std::optional<double> pressure_pa;  // absolute
   bool purged = false;
-  bool maybe = false;                    // counts for allergens, not for the balance
-  base::Span span;                       // of the step's table
+  bool maybe = false;  // counts for allergens, not for the balance
+  base::Span span;     // of the step's table
   base::Span act_span;
   friend bool operator==(const Step& a, const Step& b);
 };
@@ -121,10 +153,10 @@ struct Part {
   std::string name;
   Made made = Made::to_order;
   std::vector<Step> steps;
-  std::optional<text::Amount> makes;     // checked against what the steps give
+  std::optional<text::Amount> makes;  // checked against what the steps give
   double batches = 1.0;
   base::Span span, name_span;
-  std::uint32_t source = 0;              // which text it was read from (borrowed parts come from another)
+  std::uint32_t source = 0;  // which text it was read from (borrowed parts come from another)
   friend bool operator==(const Part& a, const Part& b) {
     return a.name == b.name && a.made == b.made && a.steps == b.steps && a.makes == b.makes && a.batches == b.batches;
   }
@@ -143,15 +175,16 @@ enum class Wish { at_least, at_most, within, equal };
 /// A wish on a property. The value is in the property's own wire unit (percent, mL, C, …).
 struct Target {
   bool of_serve = true;
-  std::string part;                      // where not of the serve
-  std::string property;                  // a name of docs/formula.md: abv, sugar, acidity, …
+  std::string part;      // where not of the serve
+  std::string property;  // a name of docs/formula.md: abv, sugar, acidity, …
   std::optional<double> at_minute;
   Wish wish = Wish::within;
-  double low = 0.0, high = 0.0;          // at_least uses low, at_most high, equal both
-  std::string text;                      // as written; empty it after changing a value, and `write` prints the values
+  double low = 0.0, high = 0.0;  // at_least uses low, at_most high, equal both
+  std::string text;              // as written; empty it after changing a value, and `write` prints the values
   base::Span span;
   friend bool operator==(const Target& a, const Target& b) {
-    return a.of_serve == b.of_serve && a.part == b.part && a.property == b.property && a.at_minute == b.at_minute && a.wish == b.wish && a.low == b.low && a.high == b.high;
+    return a.of_serve == b.of_serve && a.part == b.part && a.property == b.property && a.at_minute == b.at_minute && a.wish == b.wish && a.low == b.low &&
+           a.high == b.high;
   }
 };
 
@@ -167,12 +200,13 @@ struct Formula {
   int serves = 1;
   std::vector<Borrow> borrow;
   std::vector<Target> targets;
-  std::vector<Part> parts;               // borrowed ones stand behind the document's own
+  std::vector<Part> parts;  // borrowed ones stand behind the document's own
   std::optional<Serve> serve;
   std::uint32_t source = 0;
   base::Span title_span, serves_span;
   friend bool operator==(const Formula& a, const Formula& b) {
-    return a.title == b.title && a.measures == b.measures && a.serves == b.serves && a.borrow == b.borrow && a.targets == b.targets && a.parts == b.parts && a.serve == b.serve;
+    return a.title == b.title && a.measures == b.measures && a.serves == b.serves && a.borrow == b.borrow && a.targets == b.targets && a.parts == b.parts &&
+           a.serve == b.serve;
   }
 };
 

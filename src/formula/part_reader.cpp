@@ -22,7 +22,8 @@ std::optional<text::Amount> read_makes(const Node* node, Reading& reading) {
   const auto amount = text::read_amount(cursor, reading.measures, reading.faults);
   if (!amount) return std::nullopt;
   if (cursor.at < cursor.text.size()) {
-    reading.fault(cursor.span(cursor.at, cursor.text.size() - cursor.at), "unexpected_text", text::say({text::ticked(cursor.rest()), " must not stand behind the amount"}));
+    reading.fault(cursor.span(cursor.at, cursor.text.size() - cursor.at), "unexpected_text",
+                  text::say({text::ticked(cursor.rest()), " must not stand behind the amount"}));
     return std::nullopt;
   }
   if (amount->kind != text::AmountKind::mass && amount->kind != text::AmountKind::volume && amount->kind != text::AmountKind::pieces) {
@@ -56,7 +57,8 @@ void check_marks(const std::vector<Step>& steps, const std::map<std::string, con
       if (take.mark.empty()) return;
       const std::string folded = text::fold(take.mark);
       if (const auto part = parts.find(folded); part != parts.end())
-        reading.fault_pair(take.span, part->second->name_span, "mark_is_part", text::say({"a mark may not bear a part's name: ", text::ticked(take.mark)}), "call the mark something else");
+        reading.fault_pair(take.span, part->second->name_span, "mark_is_part", text::say({"a mark may not bear a part's name: ", text::ticked(take.mark)}),
+                           "call the mark something else");
       const auto [same, is_new] = marks.emplace(folded, &take);
       if (!is_new) reading.fault_pair(take.span, same->second->span, "duplicate", text::say({"two lines bear the mark ", text::ticked(take.mark)}));
       known.push_back(take.mark);
@@ -120,7 +122,8 @@ std::optional<Part> read_part(const Node& node, Reading& reading) {
     if (made->string == "ahead") {
       part.made = Made::ahead;
     } else if (made->string != "to order") {
-      reading.fault(made->inside, "unknown_word", text::say({text::ticked(made->string), " is not a value of `made`"}), "\"ahead\" (one batch) or \"to order\" (for each serve)");
+      reading.fault(made->inside, "unknown_word", text::say({text::ticked(made->string), " is not a value of `made`"}),
+                    "\"ahead\" (one batch) or \"to order\" (for each serve)");
     }
   }
   part.makes = read_makes(fields.string("makes"), reading);
@@ -134,7 +137,8 @@ std::optional<Part> read_part(const Node& node, Reading& reading) {
     }
   }
   const Node* steps = fields.array("step");
-  if (!fields.any("step") || (steps && steps->items.empty())) reading.fault(steps ? steps->span : part.name_span, "no_steps", "a part must have at least one step", "write it as [[part.step]] below the part");
+  if (!fields.any("step") || (steps && steps->items.empty()))
+    reading.fault(steps ? steps->span : part.name_span, "no_steps", "a part must have at least one step", "write it as [[part.step]] below the part");
   part.steps = read_steps(steps, false, reading);
   // A faulty part is kept for its name, so that what refers to it is not called unknown as well.
   if (reading.faults.size() != faults_before) part.steps.clear();
@@ -151,9 +155,11 @@ std::optional<Serve> read_serve(const Node& node, Reading& reading) {
   Serve serve;
   serve.span = node.span;
   fields.require("vessel", "for instance vessel = \"tall glass, 400 mL\"");
-  if (const Node* vessel = fields.string("vessel"); vessel && check_name(vessel->string, vessel->inside, "`vessel`", reading)) serve.vessel = {vessel->string, vessel->inside};
+  if (const Node* vessel = fields.string("vessel"); vessel && check_name(vessel->string, vessel->inside, "`vessel`", reading))
+    serve.vessel = {vessel->string, vessel->inside};
   const Node* pours = fields.array("pour");
-  if (!fields.any("pour") || (pours && pours->items.empty())) reading.fault(pours ? pours->span : node.span, "no_steps", "the serve must have at least one pour", "for instance pour = [ { take = [\"60 mL soda\"] } ]");
+  if (!fields.any("pour") || (pours && pours->items.empty()))
+    reading.fault(pours ? pours->span : node.span, "no_steps", "the serve must have at least one pour", "for instance pour = [ { take = [\"60 mL soda\"] } ]");
   serve.pours = read_steps(pours, true, reading);
   return serve;
 }
@@ -163,7 +169,9 @@ void check_names(const std::vector<Part>& parts, const std::optional<Serve>& ser
   for (const std::vector<Part>* list : {&parts, &borrowed})
     for (const Part& part : *list) {
       const auto [same, is_new] = known.emplace(text::fold(part.name), &part);
-      if (!is_new) reading.fault_pair(part.name_span, same->second->name_span, "duplicate", text::say({"two parts bear the name ", text::ticked(part.name)}), "case and accents do not part names");
+      if (!is_new)
+        reading.fault_pair(part.name_span, same->second->name_span, "duplicate", text::say({"two parts bear the name ", text::ticked(part.name)}),
+                           "case and accents do not part names");
     }
   for (const Part& part : parts) check_marks(part.steps, known, reading);
   if (serve) check_marks(serve->pours, known, reading);

@@ -54,7 +54,9 @@ void fault_word(const std::string& word, base::Span span, Reading& reading) {
   for (const std::string& known : words())
     if (text::fold(known) == text::fold(word)) near = known;
   if (near.empty()) near = base::nearest(word, words());
-  const std::string hint = near.empty() ? std::string("a bracket holds: 40 %vol, 50 brix, 50 brix read, 150 g/L sugar, 6 % acid, pH 3.4, 280 ppm hardness, 225 bloom, 2 g a piece, 6 % wet, raw, pasteurised, canned")
+  const std::string hint = near.empty() ? std::string(
+                                              "a bracket holds: 40 %vol, 50 brix, 50 brix read, 150 g/L sugar, 6 % acid, pH 3.4, 280 ppm hardness, 225 bloom, "
+                                              "2 g a piece, 6 % wet, raw, pasteurised, canned")
                                         : text::say({"did you mean ", text::ticked(near), "?"});
   reading.fault(span, "unknown_qualifier", text::say({text::ticked(word), " is not a word for a bracket"}), hint);
 }

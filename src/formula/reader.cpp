@@ -22,7 +22,8 @@ constexpr std::size_t most_faults = 100;
 void read_head(const text::Fields& fields, Formula& formula, Reading& reading) {
   if (fields.require("bloomset", "write `bloomset = 1` on the first line"))
     if (const Node* version = fields.integer("bloomset"); version && version->integer != this_version)
-      reading.fault(version->span, "bad_version", text::say({"version ", std::to_string(version->integer), " of the document is not known"}), "this program reads version 1");
+      reading.fault(version->span, "bad_version", text::say({"version ", std::to_string(version->integer), " of the document is not known"}),
+                    "this program reads version 1");
   if (fields.require("title"))
     if (const Node* title = fields.string("title"); title && check_name(title->string, title->inside, "`title`", reading)) {
       formula.title = title->string;
@@ -33,7 +34,8 @@ void read_head(const text::Fields& fields, Formula& formula, Reading& reading) {
     const auto found = std::find(known.begin(), known.end(), measures->string);
     if (found == known.end()) {
       const std::string near = base::nearest(measures->string, known);
-      reading.fault(measures->inside, "unknown_word", text::say({text::ticked(measures->string), " is not a system of measures: metric, us, imperial, au"}), near.empty() ? "" : text::say({"did you mean ", text::ticked(near), "?"}));
+      reading.fault(measures->inside, "unknown_word", text::say({text::ticked(measures->string), " is not a system of measures: metric, us, imperial, au"}),
+                    near.empty() ? "" : text::say({"did you mean ", text::ticked(near), "?"}));
     } else {
       formula.measures = static_cast<text::Measures>(found - known.begin());
     }
@@ -52,7 +54,8 @@ void read_head(const text::Fields& fields, Formula& formula, Reading& reading) {
 void read_borrow(const Node* table, Formula& formula, Reading& reading) {
   if (!table) return;
   if (table->items.size() > most_parts) {
-    reading.fault(table->span, "too_many", text::say({std::to_string(table->items.size()), " borrowed parts; a document has at most ", std::to_string(most_parts)}));
+    reading.fault(table->span, "too_many",
+                  text::say({std::to_string(table->items.size()), " borrowed parts; a document has at most ", std::to_string(most_parts)}));
     return;
   }
   for (const Node& member : table->items) {
@@ -79,7 +82,8 @@ void read_targets(const Node* array, Formula& formula, Reading& reading) {
 void read_parts(const Node* array, Formula& formula, Reading& reading) {
   if (!array) return;
   if (array->items.size() > most_parts) {
-    reading.fault(array->items[most_parts].span, "too_many", text::say({std::to_string(array->items.size()), " parts; a document has at most ", std::to_string(most_parts)}));
+    reading.fault(array->items[most_parts].span, "too_many",
+                  text::say({std::to_string(array->items.size()), " parts; a document has at most ", std::to_string(most_parts)}));
     return;
   }
   for (const Node& element : array->items)
@@ -87,8 +91,10 @@ void read_parts(const Node* array, Formula& formula, Reading& reading) {
 }
 
 void check_counts(const Node& root, const Reading& said, Reading& reading) {
-  if (said.steps > most_steps) reading.fault(root.span, "too_many", text::say({std::to_string(said.steps), " steps; a document has at most ", std::to_string(most_steps)}));
-  if (said.takes > most_takes) reading.fault(root.span, "too_many", text::say({std::to_string(said.takes), " takes; a document has at most ", std::to_string(most_takes)}));
+  if (said.steps > most_steps)
+    reading.fault(root.span, "too_many", text::say({std::to_string(said.steps), " steps; a document has at most ", std::to_string(most_steps)}));
+  if (said.takes > most_takes)
+    reading.fault(root.span, "too_many", text::say({std::to_string(said.takes), " takes; a document has at most ", std::to_string(most_takes)}));
 }
 
 // In the order of the text, the document's own faults first, and no more than people read.

@@ -16,8 +16,8 @@ namespace {
 using text::Node;
 using text::NodeKind;
 
-constexpr std::int64_t most_charges = 20;   // above any bottle of the trade: a typing slip
-constexpr double most_pressure_bar = 100.0; // above any table-top vessel: a typing slip
+constexpr std::int64_t most_charges = 20;    // above any bottle of the trade: a typing slip
+constexpr double most_pressure_bar = 100.0;  // above any table-top vessel: a typing slip
 constexpr double most_size_m = 1.0;
 
 const std::vector<std::string> hard_words = {"both", "shorter", "longer", "neither"};
@@ -27,7 +27,8 @@ const std::vector<std::string> gas_words = {"N2O", "CO2"};
 // Nothing may stand behind what was read.
 bool at_end(const text::Cursor& cursor, Reading& reading, std::string_view what) {
   if (cursor.at >= cursor.text.size()) return true;
-  reading.fault(cursor.span(cursor.at, cursor.text.size() - cursor.at), "unexpected_text", text::say({text::ticked(cursor.rest()), " must not stand behind ", what}));
+  reading.fault(cursor.span(cursor.at, cursor.text.size() - cursor.at), "unexpected_text",
+                text::say({text::ticked(cursor.rest()), " must not stand behind ", what}));
   return false;
 }
 
@@ -67,7 +68,8 @@ std::optional<text::Range> read_size(const Node* node, Reading& reading) {
   } else if (text::accept_word(cursor, "cm")) {
     over = 100;
   } else {
-    reading.fault(cursor.span(cursor.at, std::max<std::size_t>(cursor.rest().size(), 1)), "unknown_unit", "a size is written in mm or cm", "for instance `15 mm`");
+    reading.fault(cursor.span(cursor.at, std::max<std::size_t>(cursor.rest().size(), 1)), "unknown_unit", "a size is written in mm or cm",
+                  "for instance `15 mm`");
     return std::nullopt;
   }
   text::skip_blanks(cursor);
@@ -91,7 +93,8 @@ std::optional<double> read_pressure(const Node* node, Reading& reading) {
     return std::nullopt;
   }
   if (!text::accept_word(cursor, "bar")) {
-    reading.fault(cursor.span(cursor.at, std::max<std::size_t>(cursor.rest().size(), 1)), "unknown_unit", "a pressure is written in bar", "`1.5 bar` as a gauge shows it, or `2.5 bar abs`");
+    reading.fault(cursor.span(cursor.at, std::max<std::size_t>(cursor.rest().size(), 1)), "unknown_unit", "a pressure is written in bar",
+                  "`1.5 bar` as a gauge shows it, or `2.5 bar abs`");
     return std::nullopt;
   }
   text::skip_blanks(cursor);
@@ -137,8 +140,8 @@ std::optional<Until> read_until(const Node* node, Reading& reading) {
     const std::string_view word = text::unit_word_at(ahead);
     const text::Unit* unit = text::unit_named(word, reading.measures);
     if (!unit || unit->kind != text::UnitKind::mass) {
-      reading.fault(cursor.span(cursor.at, std::max<std::size_t>(cursor.rest().size(), 1)), "unknown_unit", "`until` is written in brix, pH, a mass or % of the step's start",
-                    "for instance `65 brix`, `pH 4`, `606 g` or `25 %`");
+      reading.fault(cursor.span(cursor.at, std::max<std::size_t>(cursor.rest().size(), 1)), "unknown_unit",
+                    "`until` is written in brix, pH, a mass or % of the step's start", "for instance `65 brix`, `pH 4`, `606 g` or `25 %`");
       return std::nullopt;
     }
     cursor.at += word.size();
@@ -242,13 +245,17 @@ void check_keys(const Node& node, const Step& step, Reading& reading) {
   for (const Node& member : node.items)
     for (std::size_t i = 0; i < key_count; ++i)
       if (name(static_cast<Key>(i)) == member.key && !allowed.test(i))
-        reading.fault(member.key_span, "key_not_of_act", text::say({text::ticked(name(step.act)), " takes no ", text::ticked(member.key)}), text::say({"keys of ", text::ticked(name(step.act)), ": ", listed(allowed)}));
+        reading.fault(member.key_span, "key_not_of_act", text::say({text::ticked(name(step.act)), " takes no ", text::ticked(member.key)}),
+                      text::say({"keys of ", text::ticked(name(step.act)), ": ", listed(allowed)}));
 }
 
 void check_ends(const text::Fields& fields, Reading& reading) {
   const Node *to = fields.any("to"), *at = fields.any("at"), *until = fields.any("until");
-  if (to && until) reading.fault_pair(until->key_span, to->key_span, "two_ends", "a step has one end: `to` or `until`", "take one of them out, or write two steps");
-  if (to && at) reading.fault_pair(to->key_span, at->key_span, "two_ends", "`at` (held at) and `to` (ends at) do not go together", "write two steps: first `to`, then `at` with `time`");
+  if (to && until)
+    reading.fault_pair(until->key_span, to->key_span, "two_ends", "a step has one end: `to` or `until`", "take one of them out, or write two steps");
+  if (to && at)
+    reading.fault_pair(to->key_span, at->key_span, "two_ends", "`at` (held at) and `to` (ends at) do not go together",
+                       "write two steps: first `to`, then `at` with `time`");
   if (const Node* ice_at = fields.any("ice_at"); ice_at && !fields.any("ice")) reading.fault(ice_at->key_span, "missing_key", "`ice_at` goes with `ice`");
 }
 
@@ -258,7 +265,8 @@ std::optional<Step> read_step(const Node& node, bool is_pour, Reading& reading) 
   if (++reading.steps > most_steps) return std::nullopt;  // said once, by the document
   const std::string what = is_pour ? "a pour" : "a step";
   if (!node.is(NodeKind::table)) {
-    text::fault_kind(reading.faults, node, "a table", is_pour ? "for instance { take = [\"60 mL soda\"] }" : "for instance { do = \"combine\", take = [\"60 g water\"] }");
+    text::fault_kind(reading.faults, node, "a table",
+                     is_pour ? "for instance { take = [\"60 mL soda\"] }" : "for instance { do = \"combine\", take = [\"60 g water\"] }");
     return std::nullopt;
   }
   const std::size_t faults_before = reading.faults.size();

@@ -22,7 +22,8 @@ bool is_whole(text::AmountKind kind) { return kind == text::AmountKind::all || k
 std::optional<std::string_view> read_quoted(text::Cursor& cursor, base::Span& span, Reading& reading) {
   const std::size_t from = cursor.at, end = cursor.text.find('\'', from + 1);
   if (end == std::string_view::npos) {
-    reading.fault(cursor.span(from, cursor.text.size() - from), "open_quote", "this single quote is not closed", "a made part stands between two single quotes");
+    reading.fault(cursor.span(from, cursor.text.size() - from), "open_quote", "this single quote is not closed",
+                  "a made part stands between two single quotes");
     return std::nullopt;
   }
   cursor.at = end + 1;
@@ -51,7 +52,8 @@ bool read_behind_made(text::Cursor& cursor, Take& take, Reading& reading) {
     } else if (text::accept_word(cursor, "base")) {
       take.charged_as = ChargedAs::base;
     } else {
-      reading.fault(cursor.span(cursor.at, std::max<std::size_t>(text::word_at(cursor).size(), 1)), "unexpected_text", "`as` must be followed by `foam` or `base`");
+      reading.fault(cursor.span(cursor.at, std::max<std::size_t>(text::word_at(cursor).size(), 1)), "unexpected_text",
+                    "`as` must be followed by `foam` or `base`");
       return false;
     }
     text::skip_blanks(cursor);
@@ -59,7 +61,8 @@ bool read_behind_made(text::Cursor& cursor, Take& take, Reading& reading) {
   if (cursor.at >= cursor.text.size()) return true;
   const std::string hint = cursor.rest().front() == '(' ? "a bracket belongs to bought things; a made part has no qualifiers"
                                                         : "behind a made part only `as foam` or `as base` may stand; a mark needs a percent before it";
-  reading.fault(cursor.span(cursor.at, cursor.text.size() - cursor.at), "unexpected_text", text::say({text::ticked(cursor.rest()), " must not stand behind a made part"}), hint);
+  reading.fault(cursor.span(cursor.at, cursor.text.size() - cursor.at), "unexpected_text",
+                text::say({text::ticked(cursor.rest()), " must not stand behind a made part"}), hint);
   return false;
 }
 
@@ -97,7 +100,8 @@ bool read_bought(text::Cursor& cursor, Take& take, Reading& reading) {
     const std::size_t close = rest.find(')', open);
     if (close != rest.size() - 1) {
       const bool missing = close == std::string_view::npos;
-      reading.fault(cursor.span(from + open, rest.size() - open), "bad_bracket", missing ? "this bracket is not closed" : "nothing may stand behind the bracket",
+      reading.fault(cursor.span(from + open, rest.size() - open), "bad_bracket",
+                    missing ? "this bracket is not closed" : "nothing may stand behind the bracket",
                     "a thing has one bracket, at its end, its words parted by commas");
       return false;
     }
@@ -116,7 +120,8 @@ bool check_amount(const Take& take, Reading& reading) {
     return false;
   }
   if (take.amount.kind == text::AmountKind::percent && take.of_mark.empty() && take.amount.value.high > most_percent_unmarked) {
-    reading.fault(take.amount.span, "too_large", "more than 100 % is refused where no line is marked", "mark the line that it is a percent of: `120 % 'juice' water`");
+    reading.fault(take.amount.span, "too_large", "more than 100 % is refused where no line is marked",
+                  "mark the line that it is a percent of: `120 % 'juice' water`");
     return false;
   }
   if (take.charged_as != ChargedAs::unsaid && take.amount.kind != text::AmountKind::volume) {

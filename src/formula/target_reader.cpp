@@ -62,19 +62,33 @@ struct Scale {
 
 std::string_view units_of(In in) {
   switch (in) {
-    case In::percent: case In::fraction: return "%";
-    case In::brix: return "brix or %";
-    case In::grams: return "g, or another mass";
-    case In::millilitres: return "mL, or another volume";
-    case In::grams_per_litre: return "g/L";
-    case In::celsius: return "C or F";
-    case In::bare: return "no unit";
-    case In::kg_m3: return "kg/m3 or g/mL";
-    case In::mpa_s: return "mPa s";
-    case In::volumes: return "volumes";
-    case In::kcal: return "kcal";
-    case In::bar: return "bar (as a gauge shows it)";
-    case In::hours: return "min, h or d";
+    case In::percent:
+    case In::fraction:
+      return "%";
+    case In::brix:
+      return "brix or %";
+    case In::grams:
+      return "g, or another mass";
+    case In::millilitres:
+      return "mL, or another volume";
+    case In::grams_per_litre:
+      return "g/L";
+    case In::celsius:
+      return "C or F";
+    case In::bare:
+      return "no unit";
+    case In::kg_m3:
+      return "kg/m3 or g/mL";
+    case In::mpa_s:
+      return "mPa s";
+    case In::volumes:
+      return "volumes";
+    case In::kcal:
+      return "kcal";
+    case In::bar:
+      return "bar (as a gauge shows it)";
+    case In::hours:
+      return "min, h or d";
   }
   return "";
 }
@@ -90,26 +104,45 @@ std::optional<Scale> accept_unit(text::Cursor& cursor, In in, text::Measures mea
     return Scale{unit->numerator, unit->denominator / per_si, false};
   };
   switch (in) {
-    case In::percent: if (word("%vol") || word("%")) return Scale{}; break;
-    case In::fraction: if (word("%")) return Scale{1, 100, false}; break;
-    case In::brix: if (word("brix") || word("%")) return Scale{}; break;
-    case In::grams: return listed(text::UnitKind::mass, 1000);
-    case In::millilitres: return listed(text::UnitKind::volume, 1000000);
-    case In::grams_per_litre: if (word("g/L")) return Scale{}; break;
+    case In::percent:
+      if (word("%vol") || word("%")) return Scale{};
+      break;
+    case In::fraction:
+      if (word("%")) return Scale{1, 100, false};
+      break;
+    case In::brix:
+      if (word("brix") || word("%")) return Scale{};
+      break;
+    case In::grams:
+      return listed(text::UnitKind::mass, 1000);
+    case In::millilitres:
+      return listed(text::UnitKind::volume, 1000000);
+    case In::grams_per_litre:
+      if (word("g/L")) return Scale{};
+      break;
     case In::celsius:
       text::accept_word(cursor, "°");
       if (word("C")) return Scale{};
       if (word("F")) return Scale{5, 9, true};
       break;
-    case In::bare: return Scale{};
+    case In::bare:
+      return Scale{};
     case In::kg_m3:
       if (word("kg/m3")) return Scale{};
       if (word("g/mL")) return Scale{1000, 1, false};
       break;
-    case In::mpa_s: if (word("mPa s")) return Scale{}; break;
-    case In::volumes: if (word("volumes")) return Scale{}; break;
-    case In::kcal: if (word("kcal")) return Scale{}; break;
-    case In::bar: if (word("bar gauge") || word("bar")) return Scale{}; break;
+    case In::mpa_s:
+      if (word("mPa s")) return Scale{};
+      break;
+    case In::volumes:
+      if (word("volumes")) return Scale{};
+      break;
+    case In::kcal:
+      if (word("kcal")) return Scale{};
+      break;
+    case In::bar:
+      if (word("bar gauge") || word("bar")) return Scale{};
+      break;
     case In::hours:
       if (word("min")) return Scale{1, 60, false};
       if (word("h")) return Scale{};
@@ -136,7 +169,8 @@ bool read_where(text::Cursor& cursor, Target& target, const TargetName*& row, Re
     cursor.at = end + 1;
   } else if (!text::accept_word(cursor, "serve")) {
     const std::string_view word = text::word_at(cursor);
-    reading.fault(cursor.span(cursor.at, std::max<std::size_t>(word.size(), 1)), "bad_target", "a target begins with `serve.` or with a part in single quotes and a point",
+    reading.fault(cursor.span(cursor.at, std::max<std::size_t>(word.size(), 1)), "bad_target",
+                  "a target begins with `serve.` or with a part in single quotes and a point",
                   "for instance `serve.abv 8-11 %` or `'orange cloud'.volume <= 500 mL`");
     return false;
   }
@@ -152,7 +186,8 @@ bool read_where(text::Cursor& cursor, Target& target, const TargetName*& row, Re
     std::string hint = near.empty() ? "properties:" : text::say({"did you mean ", text::ticked(near), "?"});
     if (near.empty())
       for (const TargetName& known : target_table) hint.append(&known == target_table.data() ? " " : ", ").append(known.name);
-    reading.fault(cursor.span(cursor.at, std::max<std::size_t>(name.size(), 1)), "unknown_property", text::say({text::ticked(name), " is not a property of a target"}), hint);
+    reading.fault(cursor.span(cursor.at, std::max<std::size_t>(name.size(), 1)), "unknown_property",
+                  text::say({text::ticked(name), " is not a property of a target"}), hint);
     return false;
   }
   cursor.at += name.size();
@@ -167,7 +202,8 @@ bool read_moment(text::Cursor& cursor, Target& target, Reading& reading) {
   const auto number = text::read_numbers(cursor, text::Sign::plain_only, reading.faults);
   if (!number) return false;
   if (number->band || !text::accept_word(cursor, "min") || number->low.value > 1440.0) {
-    reading.fault(cursor.span(from, cursor.at - from), "bad_target", "a moment is one number of minutes behind the last pour, at most 1440", "for instance `serve.abv at 10 min >= 8 %`");
+    reading.fault(cursor.span(from, cursor.at - from), "bad_target", "a moment is one number of minutes behind the last pour, at most 1440",
+                  "for instance `serve.abv at 10 min >= 8 %`");
     return false;
   }
   if (!target.of_serve) {
@@ -211,19 +247,33 @@ std::string_view target_unit(std::string_view target_name) {
   const TargetName* row = target_named(target_name);
   if (!row) return {};
   switch (row->in) {
-    case In::percent: case In::fraction: return "%";
-    case In::brix: return "brix";
-    case In::grams: return "g";
-    case In::millilitres: return "mL";
-    case In::grams_per_litre: return "g/L";
-    case In::celsius: return "C";
-    case In::bare: return "";
-    case In::kg_m3: return "kg/m3";
-    case In::mpa_s: return "mPa s";
-    case In::volumes: return "volumes";
-    case In::kcal: return "kcal";
-    case In::bar: return "bar";
-    case In::hours: return "h";
+    case In::percent:
+    case In::fraction:
+      return "%";
+    case In::brix:
+      return "brix";
+    case In::grams:
+      return "g";
+    case In::millilitres:
+      return "mL";
+    case In::grams_per_litre:
+      return "g/L";
+    case In::celsius:
+      return "C";
+    case In::bare:
+      return "";
+    case In::kg_m3:
+      return "kg/m3";
+    case In::mpa_s:
+      return "mPa s";
+    case In::volumes:
+      return "volumes";
+    case In::kcal:
+      return "kcal";
+    case In::bar:
+      return "bar";
+    case In::hours:
+      return "h";
   }
   return {};
 }
@@ -249,12 +299,14 @@ std::optional<Target> read_target_text(text::Cursor cursor, text::Measures measu
   }
   const auto scale = accept_unit(cursor, row->in, measures);
   if (!scale) {
-    reading.fault(cursor.span(cursor.at, std::max<std::size_t>(cursor.rest().size(), 1)), "unknown_unit", text::say({text::ticked(target.property), " is written in ", units_of(row->in)}));
+    reading.fault(cursor.span(cursor.at, std::max<std::size_t>(cursor.rest().size(), 1)), "unknown_unit",
+                  text::say({text::ticked(target.property), " is written in ", units_of(row->in)}));
     return std::nullopt;
   }
   text::skip_blanks(cursor);
   if (cursor.at < cursor.text.size()) {
-    reading.fault(cursor.span(cursor.at, cursor.text.size() - cursor.at), "unexpected_text", text::say({text::ticked(cursor.rest()), " must not stand behind a target"}),
+    reading.fault(cursor.span(cursor.at, cursor.text.size() - cursor.at), "unexpected_text",
+                  text::say({text::ticked(cursor.rest()), " must not stand behind a target"}),
                   text::say({text::ticked(target.property), " is written in ", units_of(row->in)}));
     return std::nullopt;
   }
@@ -262,8 +314,8 @@ std::optional<Target> read_target_text(text::Cursor cursor, text::Measures measu
   target.high = scaled(number->high, *scale);
   target.wish = wish ? *wish : number->band ? Wish::within : Wish::equal;
   const bool is_temperature = row->in == In::celsius;
-  if (!std::isfinite(target.high) || std::abs(target.low) > 1e9 || std::abs(target.high) > 1e9 || (is_temperature && (target.low < -273.15 || target.high > 300.0)) ||
-      (!is_temperature && row->in != In::millilitres && target.low < 0.0)) {
+  if (!std::isfinite(target.high) || std::abs(target.low) > 1e9 || std::abs(target.high) > 1e9 ||
+      (is_temperature && (target.low < -273.15 || target.high > 300.0)) || (!is_temperature && row->in != In::millilitres && target.low < 0.0)) {
     reading.fault(number->span, "out_of_range", text::say({"no ", text::ticked(target.property), " can be so"}));
     return std::nullopt;
   }

@@ -54,10 +54,14 @@ std::string take_value(const Take& take, text::Measures measures) {
 
 std::string until_text(const Until& until) {
   switch (until.what) {
-    case Until::What::brix: return text::print_exactly(until.value) + " brix";
-    case Until::What::ph: return "pH " + text::print_exactly(until.value);
-    case Until::What::mass: return text::print_exactly(until.value, 1, 1000) + " g";
-    case Until::What::share_of_start: return text::print_exactly(until.value, 1, 100) + " %";
+    case Until::What::brix:
+      return text::print_exactly(until.value) + " brix";
+    case Until::What::ph:
+      return "pH " + text::print_exactly(until.value);
+    case Until::What::mass:
+      return text::print_exactly(until.value, 1, 1000) + " g";
+    case Until::What::share_of_start:
+      return text::print_exactly(until.value, 1, 100) + " %";
   }
   return {};
 }
@@ -119,7 +123,10 @@ std::vector<Line> lines_of(const Step& step, bool is_pour, text::Measures measur
   if (!step.out.empty()) {
     std::string out = "{";
     for (const NamedShare& share : step.out)
-      out.append(&share == step.out.data() ? " " : ", ").append(quoted(share.name)).append(" = ").append(quoted(share.share ? text::print_share(*share.share) : "rest"));
+      out.append(&share == step.out.data() ? " " : ", ")
+          .append(quoted(share.name))
+          .append(" = ")
+          .append(quoted(share.share ? text::print_share(*share.share) : "rest"));
     put(Key::out, out.append(" }"));
   }
   put_range(Key::yield, step.yield_, text::print_share);
@@ -144,10 +151,18 @@ std::string target_text(const Target& target) {
   const bool is_fill = target.property == "fill";
   const auto number = [&](double value) { return text::print_exactly(value, 1, is_fill ? 100 : 1); };
   switch (target.wish) {
-    case Wish::at_least: text.append(" >= ").append(number(target.low)); break;
-    case Wish::at_most: text.append(" <= ").append(number(target.high)); break;
-    case Wish::equal: text.append(" = ").append(number(target.low)); break;
-    case Wish::within: text.append(" ").append(number(target.low)).append(" to ").append(number(target.high)); break;
+    case Wish::at_least:
+      text.append(" >= ").append(number(target.low));
+      break;
+    case Wish::at_most:
+      text.append(" <= ").append(number(target.high));
+      break;
+    case Wish::equal:
+      text.append(" = ").append(number(target.low));
+      break;
+    case Wish::within:
+      text.append(" ").append(number(target.low)).append(" to ").append(number(target.high));
+      break;
   }
   const std::string_view unit = target_unit(target.property);
   return unit.empty() ? text : text.append(" ").append(unit);
@@ -174,7 +189,8 @@ std::string write(const Formula& formula) {
     for (const Borrow& borrow : formula.borrow) lines.emplace_back(quoted(borrow.part), quoted(borrow.file));
     out.append("borrow = ").append(inline_table(lines)).append("\n");
   }
-  if (!formula.targets.empty()) out.append("targets = ").append(list(formula.targets, [](const Target& target) { return quoted(target_text(target)); })).append("\n");
+  if (!formula.targets.empty())
+    out.append("targets = ").append(list(formula.targets, [](const Target& target) { return quoted(target_text(target)); })).append("\n");
   for (const Part& part : formula.parts)
     if (part.source == formula.source) write_part(part, formula.measures, out);
   if (formula.serve) {

@@ -18,10 +18,10 @@ namespace bloomset::gas {
 /// A bottle at a moment. `total` counts gas in the liquid and above it.
 struct Bottle {
   Gas gas = Gas::nitrous_oxide;
-  units::Volume gross;                    // filled to the brim
-  units::Volume liquid;                   // below `gross`
+  units::Volume gross;   // filled to the brim
+  units::Volume liquid;  // below `gross`
   units::Temperature temperature = units::celsius(20.0);
-  double relative_solubility = 1.0;       // of this liquid over water, by volume
+  double relative_solubility = 1.0;  // of this liquid over water, by volume
   units::Amount total, dissolved, air;
   units::Pressure peak = units::pascals(units::standard_atmosphere_pa);          // highest so far, the moments after a charge counted
   units::Pressure settled_peak = units::pascals(units::standard_atmosphere_pa);  // highest so far in equilibrium
@@ -43,12 +43,12 @@ void bring_to(Bottle&, units::Temperature);
 
 /// What stands in the bottle.
 struct Reading {
-  units::Pressure pressure;               // absolute, air counted
-  units::Pressure gas_pressure;           // of the gas alone
-  units::Mass dissolved, headspace;       // head space: all that is not dissolved
-  units::Mass liquefied;                  // of the head space's: more than can be there as gas
-  double dissolved_share = 0.0;           // of the gas
-  double gas_volumes = 0.0;               // dissolved gas, L at 0 C and 1 atm per L of liquid
+  units::Pressure pressure;          // absolute, air counted
+  units::Pressure gas_pressure;      // of the gas alone
+  units::Mass dissolved, headspace;  // head space: all that is not dissolved
+  units::Mass liquefied;             // of the head space's: more than can be there as gas
+  double dissolved_share = 0.0;      // of the gas
+  double gas_volumes = 0.0;          // dissolved gas, L at 0 C and 1 atm per L of liquid
 };
 Reading reading(const Bottle&);
 /// As if it were left at a temperature until it is in equilibrium; the bottle itself stays as it is.
@@ -62,7 +62,7 @@ units::Volume fill_limit(units::Volume gross, std::optional<units::Volume> nomin
 
 /// The balance of gas between head space and liquid at one temperature. SI inside: for bottle.cpp and emptying.cpp.
 struct Partition {
-  double c_mol_m3 = 0.0;                  // in the head space, as gas
+  double c_mol_m3 = 0.0;  // in the head space, as gas
   double dissolved_mol = 0.0;
   double liquefied_mol = 0.0;
 };

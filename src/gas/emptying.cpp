@@ -14,8 +14,8 @@ constexpr int steps = 40;
 // One bottle at one temperature, as a function of the liquid that is left.
 struct Path {
   Solubility s;
-  double gross_m3, air_j;                 // air_j = n R T: its pressure times its volume
-  double gas_at_atmosphere, kept;         // mol/m3 in gas and liquid under 1 atm of the gas
+  double gross_m3, air_j;          // air_j = n R T: its pressure times its volume
+  double gas_at_atmosphere, kept;  // mol/m3 in gas and liquid under 1 atm of the gas
 
   double slope(double ln_c, double left_m3) const { return -1.0 / (gross_m3 - left_m3 + s.slope(std::exp(ln_c)) * left_m3); }
   double overrun(double c) const { return std::max(s.dissolved(c) - kept, 0.0) / gas_at_atmosphere; }

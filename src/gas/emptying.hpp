@@ -14,8 +14,8 @@ namespace bloomset::gas {
 
 /// What left a bottle and what it carried. Overruns are ratios (3 = 300 %), upper bounds.
 struct Dispensed {
-  units::Volume liquid;                   // that left: less than asked where the pressure ran out
-  units::Mass gas;                        // that left with it
+  units::Volume liquid;  // that left: less than asked where the pressure ran out
+  units::Mass gas;       // that left with it
   double first = 0.0, mean = 0.0, last = 0.0;
 };
 

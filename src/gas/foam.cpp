@@ -14,8 +14,6 @@ Standing standing(double upper_bound_overrun, double retention) {
   return {stands, kept - stands};
 }
 
-double room_rise_ppm(Gas gas, units::Mass m, units::Volume room, units::Volume one_mole) {
-  return 1e6 * amount(gas, m).si * one_mole.si / room.si;
-}
+double room_rise_ppm(Gas gas, units::Mass m, units::Volume room, units::Volume one_mole) { return 1e6 * amount(gas, m).si * one_mole.si / room.si; }
 
 }  // namespace bloomset::gas

@@ -15,9 +15,7 @@ namespace bloomset::gas {
 enum class Gas : std::uint8_t { nitrous_oxide, carbon_dioxide };
 inline constexpr std::size_t gas_count = 2;
 
-constexpr matter::Component component(Gas gas) {
-  return gas == Gas::nitrous_oxide ? matter::Component::nitrous_oxide : matter::Component::carbon_dioxide;
-}
+constexpr matter::Component component(Gas gas) { return gas == Gas::nitrous_oxide ? matter::Component::nitrous_oxide : matter::Component::carbon_dioxide; }
 /// Molar mass [kg/mol].
 inline double molar_mass_kg_mol(Gas gas) { return 1e-3 * matter::info(component(gas)).molar_mass_g_mol; }
 inline units::Amount amount(Gas gas, units::Mass m) { return {m.si / molar_mass_kg_mol(gas)}; }

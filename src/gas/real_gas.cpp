@@ -94,8 +94,8 @@ units::Pressure vapour_pressure(Gas gas, units::Temperature t) {
 }
 
 units::Pressure water_vapour_pressure(units::Temperature t) {
-  return {vapour_pressure_pa(table::vapour_pressure_water, table::vapour_exponent_water, table::critical_temperature_water, table::critical_pressure_water,
-                             t.si)};
+  return {
+      vapour_pressure_pa(table::vapour_pressure_water, table::vapour_exponent_water, table::critical_temperature_water, table::critical_pressure_water, t.si)};
 }
 
 units::Molarity densest(Gas gas, units::Temperature t) {

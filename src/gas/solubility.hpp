@@ -23,8 +23,8 @@ double ostwald(Gas, units::Temperature);
 /// A solubility worked out at one temperature. SI inside: for loops.
 struct Solubility {
   RealGas gas;
-  double k0_mol_m3_pa = 0.0;       // in this liquid: r K0
-  double volume_m3_mol = 0.0;      // v
+  double k0_mol_m3_pa = 0.0;   // in this liquid: r K0
+  double volume_m3_mol = 0.0;  // v
 
   /// Dissolved gas [mol/m3] over gas at c [mol/m3].
   double dissolved(double c_mol_m3) const;

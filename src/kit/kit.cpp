@@ -87,7 +87,8 @@ std::optional<Vessel> Kit::plain_cylinder(std::string_view text) {
   while (cursor.rest().starts_with(" ")) ++cursor.at;
   text::Faults faults;
   const auto amount = text::read_amount(cursor, text::Measures::metric, faults);
-  if (!amount || amount->kind != text::AmountKind::volume || amount->value.is_band() || !(amount->value.low > 0.0) || !cursor.rest().empty()) return std::nullopt;
+  if (!amount || amount->kind != text::AmountKind::volume || amount->value.is_band() || !(amount->value.low > 0.0) || !cursor.rest().empty())
+    return std::nullopt;
   // Height three radii, as a tumbler has: V = 3 pi r^3.
   constexpr double pi = 3.14159265358979323846;
   Vessel v;

@@ -24,16 +24,16 @@ struct Outline {
 struct Vessel {
   std::string name;
   VesselKind kind = VesselKind::glass;
-  units::Volume brim;                        // full to the brim (a siphon's gross volume)
-  std::vector<Outline> inside;               // glasses: for the picture and headroom
-  units::HeatCapacity heat;                  // [J/K]; 0: not known, left out with a note
-  std::optional<double> holds_serves;        // shaker, mixing glass: serves a round
-  std::optional<units::Volume> fill_line;    // siphon
-  std::optional<int> most_charges;           // siphon
+  units::Volume brim;                      // full to the brim (a siphon's gross volume)
+  std::vector<Outline> inside;             // glasses: for the picture and headroom
+  units::HeatCapacity heat;                // [J/K]; 0: not known, left out with a note
+  std::optional<double> holds_serves;      // shaker, mixing glass: serves a round
+  std::optional<units::Volume> fill_line;  // siphon
+  std::optional<int> most_charges;         // siphon
   std::optional<units::Pressure> most_pressure;
   bool hot_rated = true;
   bool pressure_rated = false;
-  double sticks = 0.0;                       // share of a batch that stays on the wall when poured out
+  double sticks = 0.0;  // share of a batch that stays on the wall when poured out
   std::string source;
 };
 
@@ -50,7 +50,7 @@ class Kit {
   static base::Result<Kit> built_in();
   base::Result<void> add(std::string name, std::string text, base::Sources&);
 
-  const Vessel* vessel(std::string_view name) const;       // nullptr: not in the kit
+  const Vessel* vessel(std::string_view name) const;  // nullptr: not in the kit
   const Place* place(std::string_view name) const;
   const Place* first_place(PlaceKind) const;
   const Vessel* first_vessel(VesselKind) const;

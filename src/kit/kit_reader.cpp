@@ -105,8 +105,9 @@ std::vector<Outline> read_outline(const text::Node& list, text::Faults& faults) 
 }
 
 std::optional<Vessel> read_vessel(const text::Node& node, text::Faults& faults) {
-  static const std::vector<std::string> keys = {"name", "kind", "brim_ml", "inside_mm", "heat_j_k", "holds_serves", "fill_line_ml", "most_charges",
-                                                "most_pressure_bar_gauge", "hot_rated", "pressure_rated", "sticks", "source"};
+  static const std::vector<std::string> keys = {
+      "name",      "kind",           "brim_ml", "inside_mm", "heat_j_k", "holds_serves", "fill_line_ml", "most_charges", "most_pressure_bar_gauge",
+      "hot_rated", "pressure_rated", "sticks",  "source"};
   const std::size_t before = faults.size();
   const Entry entry(node, "a vessel", keys, faults);
   Vessel v;
@@ -122,13 +123,15 @@ std::optional<Vessel> read_vessel(const text::Node& node, text::Faults& faults) 
     const double inside_ml = units::in_millilitres(volume_inside(v.inside));
     if (std::abs(inside_ml / *brim - 1.0) > 0.01)
       fault(faults, entry.fields.any("inside_mm")->span, "outline_and_brim",
-            "the outline holds " + text::print_number(inside_ml) + " mL, `brim_ml` says " + text::print_number(*brim), "they must agree within 1 %; leave one out");
+            "the outline holds " + text::print_number(inside_ml) + " mL, `brim_ml` says " + text::print_number(*brim),
+            "they must agree within 1 %; leave one out");
   }
   v.heat = {entry.number("heat_j_k", 0.0, 100000.0).value_or(0.0)};
   v.holds_serves = entry.number("holds_serves", 0.1, 1000.0);
   if (const auto line = entry.number("fill_line_ml", 1.0, 200000.0)) {
     v.fill_line = units::millilitres(*line);
-    if (v.brim.si > 0.0 && v.fill_line->si > v.brim.si) fault(faults, entry.fields.any("fill_line_ml")->span, "out_of_range", "the fill line lies above the brim");
+    if (v.brim.si > 0.0 && v.fill_line->si > v.brim.si)
+      fault(faults, entry.fields.any("fill_line_ml")->span, "out_of_range", "the fill line lies above the brim");
   }
   if (const text::Node* charges = entry.fields.integer("most_charges")) {
     if (charges->integer < 1 || charges->integer > 20) {

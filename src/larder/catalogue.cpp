@@ -15,9 +15,9 @@ std::string_view embedded(std::string_view path);
 
 namespace {
 
-constexpr std::array<std::string_view, 26> family_names = {"water", "juice", "puree",      "sweetener",     "syrup",  "spirit", "liqueur", "wine", "bitters",
-                                                           "dairy", "egg",   "plant_milk", "acid",          "acid_solution", "salt", "saline", "soda", "tea_coffee",
-                                                           "spice", "herb",  "fruit",      "ice",           "agent",  "chemical", "other", ""};
+constexpr std::array<std::string_view, 26> family_names = {
+    "water",         "juice", "puree",  "sweetener", "syrup",      "spirit", "liqueur", "wine",  "bitters", "dairy", "egg",      "plant_milk", "acid",
+    "acid_solution", "salt",  "saline", "soda",      "tea_coffee", "spice",  "herb",    "fruit", "ice",     "agent", "chemical", "other",      ""};
 constexpr std::array<std::string_view, 7> make_names = {"listed", "fruit", "solids", "litre", "solution", "formula", "hard"};
 
 // The fields of one line; a field in double quotes may hold commas but no quote. More fields than expected, or fewer, are a fault.
@@ -113,7 +113,11 @@ class Reader {
     row.family = *family;
     row.make = *make;
     for (const std::string& flag : words(f[4])) {
-      bool* const set = flag == "fresh" ? &row.fresh : flag == "enzyme" ? &row.enzyme : flag == "raw_egg" ? &row.raw_egg : flag == "solid" ? &row.solid : nullptr;
+      bool* const set = flag == "fresh"     ? &row.fresh
+                        : flag == "enzyme"  ? &row.enzyme
+                        : flag == "raw_egg" ? &row.raw_egg
+                        : flag == "solid"   ? &row.solid
+                                            : nullptr;
       if (set == nullptr) return fail(f[0], "unknown flag");
       *set = true;
     }

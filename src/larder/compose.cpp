@@ -14,8 +14,8 @@ using matter::Component;
 using matter::Composition;
 using matter::index;
 
-constexpr int most_passes = 200;          // each pass brings three or more digits; poor starts need a few more
-constexpr double close_enough = 1e-13;    // relative
+constexpr int most_passes = 200;        // each pass brings three or more digits; poor starts need a few more
+constexpr double close_enough = 1e-13;  // relative
 constexpr double calcium_carbonate_g_mol = 40.078 + 12.011 + 3 * 15.999;
 
 bool is_sugar(Component c) { return matter::info(c).kind == matter::Class::sugar; }
@@ -35,8 +35,8 @@ double kmol(const Composition& c, Component which) { return c[which] / matter::i
 
 // Listed cations beyond the listed chloride stand on acids: book the hydrogen these have lost.
 Composition with_salt_hydrogen(Composition c) {
-  const double charge =
-      kmol(c, Component::sodium) + kmol(c, Component::potassium) + 2.0 * (kmol(c, Component::calcium) + kmol(c, Component::magnesium)) - kmol(c, Component::chloride);
+  const double charge = kmol(c, Component::sodium) + kmol(c, Component::potassium) + 2.0 * (kmol(c, Component::calcium) + kmol(c, Component::magnesium)) -
+                        kmol(c, Component::chloride);
   c[Component::salt_hydrogen] = -charge * matter::info(Component::salt_hydrogen).molar_mass_g_mol;
   return c;
 }
@@ -177,13 +177,20 @@ double dissolved_share(const Composition& c) { return c.dissolved_kg() / c.total
 
 Composed compose(const Row& row) {
   switch (row.make) {
-    case Make::fruit: return fruit(row);
-    case Make::solids: return row.brix ? solids(row) : listed(row);
-    case Make::litre: return litre(row);
-    case Make::solution: return row.percent ? solution(row) : listed(row);
-    case Make::formula: return formula(row);
-    case Make::hard: return row.hardness ? hard(row) : listed(row);
-    case Make::listed: break;
+    case Make::fruit:
+      return fruit(row);
+    case Make::solids:
+      return row.brix ? solids(row) : listed(row);
+    case Make::litre:
+      return litre(row);
+    case Make::solution:
+      return row.percent ? solution(row) : listed(row);
+    case Make::formula:
+      return formula(row);
+    case Make::hard:
+      return row.hardness ? hard(row) : listed(row);
+    case Make::listed:
+      break;
   }
   return row.hardness ? hard(row) : listed(row);
 }

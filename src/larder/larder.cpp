@@ -165,11 +165,13 @@ base::Result<void> Larder::add(std::string name, std::string text, base::Sources
   auto tree = text::read_toml(source, sources);
   if (!tree) return tl::unexpected<base::Error>(std::move(tree.error()));
   text::Faults faults;
-  auto read = read_larder(*tree, [&](std::string_view wanted) { return rows_->find(wanted); }, rows_->all_names(), faults);
+  auto read = read_larder(
+      *tree, [&](std::string_view wanted) { return rows_->find(wanted); }, rows_->all_names(), faults);
   for (const FileRow& file : read) {
     const Composed made = compose(file.row);
     if (!made.problem.empty())
-      faults.push_back({base::Severity::error, "contradiction", "\"" + file.row.name + "\" cannot be made up: " + made.problem, file.name_span, std::nullopt, ""});
+      faults.push_back(
+          {base::Severity::error, "contradiction", "\"" + file.row.name + "\" cannot be made up: " + made.problem, file.name_span, std::nullopt, ""});
   }
   if (!faults.empty()) return base::fail(base::ErrorKind::bad_input, "the larder has faults", std::move(faults));
   for (FileRow& file : read) rows_->put(std::move(file.row));
@@ -182,8 +184,13 @@ base::Result<Thing> Larder::resolve(std::string_view name, const std::vector<Qua
   const Row* row = rows_->find(name);
   if (row == nullptr) {
     const std::string near = base::nearest(text::fold(name), rows_->all_names());
-    base::Diagnostic unknown{base::Severity::error, "unknown_thing", "the larder has no \"" + std::string(name) + "\"", span, std::nullopt,
-                             near.empty() ? "things that are not in the larder can be added with --larder; parts stand in single quotes" : "did you mean `" + near + "`?"};
+    base::Diagnostic unknown{
+        base::Severity::error,
+        "unknown_thing",
+        "the larder has no \"" + std::string(name) + "\"",
+        span,
+        std::nullopt,
+        near.empty() ? "things that are not in the larder can be added with --larder; parts stand in single quotes" : "did you mean `" + near + "`?"};
     return base::fail(base::ErrorKind::not_found, unknown.message, {unknown});
   }
   text::Faults faults;
@@ -205,8 +212,9 @@ base::Result<Thing> Larder::resolve(std::string_view name, const std::vector<Qua
       if (q.span.known()) where = q.span;
       if (q.name == "% acid" && qualifiers.size() == 1) hint = "say its pH too, for example (" + text::print_number(*q.value) + " % acid, pH 3)";
     }
-    return base::fail(base::ErrorKind::bad_input, "\"" + row->name + "\" cannot be that",
-                      {{base::Severity::error, "qualifier_contradiction", "\"" + qualified.label + "\" cannot be: " + made.problem, where, std::nullopt, hint}});
+    return base::fail(
+        base::ErrorKind::bad_input, "\"" + row->name + "\" cannot be that",
+        {{base::Severity::error, "qualifier_contradiction", "\"" + qualified.label + "\" cannot be: " + made.problem, where, std::nullopt, hint}});
   }
   Thing thing = thing_of(qualified, made.per_kg);
   add_assumptions(thing, *row, qualifiers);

@@ -29,14 +29,37 @@ struct Qualifier {
 };
 
 enum class Family : std::uint8_t {
-  water, juice, puree, sweetener, syrup, spirit, liqueur, wine, bitters, dairy, egg, plant_milk, acid, acid_solution, salt, saline, soda, tea_coffee,
-  spice, herb, fruit, ice, agent, chemical, other
+  water,
+  juice,
+  puree,
+  sweetener,
+  syrup,
+  spirit,
+  liqueur,
+  wine,
+  bitters,
+  dairy,
+  egg,
+  plant_milk,
+  acid,
+  acid_solution,
+  salt,
+  saline,
+  soda,
+  tea_coffee,
+  spice,
+  herb,
+  fruit,
+  ice,
+  agent,
+  chemical,
+  other
 };
 
 /// How one property of a thing varies from buy to buy: a normal law of that relative or absolute width (one standard deviation).
 struct Variability {
   std::string property;  // "brix", "acid", "ph", "strength", "mass_a_piece", "wet", "bloom"
-  double width = 0.0;        // a share of the value, or (relative = false) in the property's unit
+  double width = 0.0;    // a share of the value, or (relative = false) in the property's unit
   bool relative = true;
   std::string source;
 };
@@ -44,37 +67,37 @@ struct Variability {
 struct Pack {
   std::optional<units::Mass> mass;
   std::optional<units::Volume> volume;
-  double price = 0.0;     // 0: not known
+  double price = 0.0;  // 0: not known
   std::string currency;
 };
 
 /// A thing as it enters a formula: the row with the take's bracket applied.
 struct Thing {
-  std::string name;                          // the row's name
-  std::string label;                         // as printed: name with its bracket
+  std::string name;   // the row's name
+  std::string label;  // as printed: name with its bracket
   Family family = Family::other;
-  matter::Composition per_kg;                // [kg/kg], sums to 1
-  units::Density density_20c;                // measured where the row has one, else from the model of matter
+  matter::Composition per_kg;  // [kg/kg], sums to 1
+  units::Density density_20c;  // measured where the row has one, else from the model of matter
   bool density_measured = false;
-  std::optional<units::Mass> piece;          // mass of one piece as used
-  std::optional<units::Mass> bought_piece;   // mass of one fruit as bought, for the order list
-  std::optional<double> yield_of_bought;     // juice or flesh per bought mass
+  std::optional<units::Mass> piece;         // mass of one piece as used
+  std::optional<units::Mass> bought_piece;  // mass of one fruit as bought, for the order list
+  std::optional<double> yield_of_bought;    // juice or flesh per bought mass
   double storage_c = 20.0;
-  bool solid = false;                        // a piece that can be strained out whole (pods, peel, leaves)
-  double holds_liquid = 0.0;                 // kg of liquid a kg of it keeps when strained out
-  bool live_enzyme = false;                  // protease that has seen no heat
+  bool solid = false;         // a piece that can be strained out whole (pods, peel, leaves)
+  double holds_liquid = 0.0;  // kg of liquid a kg of it keeps when strained out
+  bool live_enzyme = false;   // protease that has seen no heat
   bool raw_egg = false;
   bool heat_treated = true;
-  std::optional<double> carbonation_g_l;     // dissolved CO2, g/L, in a closed bottle; its mass stands in per_kg as carbon dioxide
-  std::optional<double> ice_wet;             // ice: surface water as a share of its mass; makes the thing ice
-  double ice_c = 0.0;                        // ice: its own temperature
-  std::optional<double> bloom;               // gelatin: Bloom strength [g]
-  std::vector<std::string> allergens;        // codes of data/larder/allergens.csv; "?code": ask
+  std::optional<double> carbonation_g_l;  // dissolved CO2, g/L, in a closed bottle; its mass stands in per_kg as carbon dioxide
+  std::optional<double> ice_wet;          // ice: surface water as a share of its mass; makes the thing ice
+  double ice_c = 0.0;                     // ice: its own temperature
+  std::optional<double> bloom;            // gelatin: Bloom strength [g]
+  std::vector<std::string> allergens;     // codes of data/larder/allergens.csv; "?code": ask
   bool allergens_known = true;
   std::optional<Pack> pack;
   std::vector<Variability> varies;
-  std::string source;                        // key into data/sources.bib, `practice`, or `memory: …`
-  std::vector<std::string> assumptions;      // what was taken for granted to get here: printed as notes
+  std::string source;                    // key into data/sources.bib, `practice`, or `memory: …`
+  std::vector<std::string> assumptions;  // what was taken for granted to get here: printed as notes
   bool is_ice() const { return ice_wet.has_value(); }
 };
 

@@ -34,7 +34,7 @@ constexpr std::array<NumberKey, 18> number_keys = {{{"brix", &Row::brix},
 constexpr std::array<std::string_view, 6> variable = {"brix", "acid", "ph", "strength", "mass_a_piece", "bloom"};
 
 std::vector<std::string> thing_keys() {
-  std::vector<std::string> keys = {"name",  "like",   "also",    "family",  "make",      "per_100g", "per_litre", "fresh",    "enzyme",
+  std::vector<std::string> keys = {"name",  "like",    "also",   "family",    "make",    "per_100g", "per_litre", "fresh",  "enzyme",
                                    "solid", "raw_egg", "allows", "allergens", "assumes", "price",    "currency",  "varies", "source"};
   for (const NumberKey& k : number_keys) keys.emplace_back(k.key);
   return keys;
@@ -107,7 +107,8 @@ class ThingReader {
     if (const text::Node* family = fields_.string("family")) {
       const auto known = family_named(family->string);
       if (known) row_.family = *known;
-      if (!known) fault(family->span, "unknown_family", "`" + family->string + "` is not a family of the larder", "for example juice, syrup, spirit, liqueur, other");
+      if (!known)
+        fault(family->span, "unknown_family", "`" + family->string + "` is not a family of the larder", "for example juice, syrup, spirit, liqueur, other");
     } else if (node_.find("like") == nullptr) {
       fields_.require("family", "or `like`, a thing it resembles");
     }
@@ -130,7 +131,8 @@ class ThingReader {
     if (by_mass != nullptr && by_litre != nullptr) fault(by_litre->key_span, "two_measures", "give `per_100g` or `per_litre`, not both");
     const text::Node* table = by_mass != nullptr ? by_mass : by_litre;
     if (table == nullptr) return;
-    if ((by_litre != nullptr) != (row_.make == Make::litre)) fault(table->key_span, "two_measures", "`make = \"litre\"` goes with `per_litre`, every other with `per_100g`");
+    if ((by_litre != nullptr) != (row_.make == Make::litre))
+      fault(table->key_span, "two_measures", "`make = \"litre\"` goes with `per_litre`, every other with `per_100g`");
     row_.listed = {};
     double sum = 0.0;
     for (const text::Node& item : table->items) {
@@ -163,7 +165,8 @@ class ThingReader {
         continue;
       }
       fault(value->span, "out_of_range",
-            "`" + value->key + "` is " + text::print_number(value->number) + ", allowed is " + text::print_number(band->low) + " to " + text::print_number(band->high));
+            "`" + value->key + "` is " + text::print_number(value->number) + ", allowed is " + text::print_number(band->low) + " to " +
+                text::print_number(band->high));
     }
   }
 
@@ -200,7 +203,8 @@ class ThingReader {
       const bool known = std::find(variable.begin(), variable.end(), item.key) != variable.end();
       const bool number = item.is(text::NodeKind::number) || item.is(text::NodeKind::integer);
       if (!known || !number || !(item.number >= 0.0 && item.number <= 1.0)) {
-        fault(item.key_span, "bad_variability", "`varies` holds brix, acid, ph, strength, mass_a_piece, bloom, each 0 to 1 (one standard deviation; a share, pH in its unit)");
+        fault(item.key_span, "bad_variability",
+              "`varies` holds brix, acid, ph, strength, mass_a_piece, bloom, each 0 to 1 (one standard deviation; a share, pH in its unit)");
         continue;
       }
       const Variability v{item.key, item.number, item.key != "ph", row_.source};
@@ -240,7 +244,8 @@ std::vector<FileRow> read_larder(const text::Node& root, const FindRow& find, co
     auto read = ThingReader(node, find_here, known_names, faults).read();
     if (!read) continue;
     for (const FileRow& other : out)
-      if (text::fold(other.row.name) == text::fold(read->row.name)) faults.push_back({base::Severity::error, "twice", "\"" + read->row.name + "\" stands twice in this larder", read->name_span, other.name_span, ""});
+      if (text::fold(other.row.name) == text::fold(read->row.name))
+        faults.push_back({base::Severity::error, "twice", "\"" + read->row.name + "\" stands twice in this larder", read->name_span, other.name_span, ""});
     out.push_back(std::move(*read));
   }
   return out;

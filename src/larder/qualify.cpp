@@ -8,8 +8,8 @@ namespace {
 struct Word {
   std::string_view name;
   bool has_value;
-  double low, high;          // of the value, ends included
-  bool name_first;           // printed `pH 3.4`, not `3.4 pH`
+  double low, high;  // of the value, ends included
+  bool name_first;   // printed `pH 3.4`, not `3.4 pH`
 };
 // Bands: strength to the azeotrope (97.2 %vol, CRC Handbook); Bloom of gelatins of the trade; the others only keep out what cannot be meant.
 constexpr std::array<Word, 13> known_words = {{{"%vol", true, 0.0, 97.2, false},

@@ -14,11 +14,11 @@ namespace bloomset::larder {
 /// A row with its bracket applied.
 struct Qualified {
   Row row;
-  std::string label;                    // `orange juice (12 brix, canned)`
-  std::optional<double> brix_read;      // the Brix a refractometer is to show
-  bool heated = false;                  // pasteurised or canned was said
-  bool as_raw = false;                  // raw was said
-  bool matter_changed = false;          // the measured density no longer holds
+  std::string label;                // `orange juice (12 brix, canned)`
+  std::optional<double> brix_read;  // the Brix a refractometer is to show
+  bool heated = false;              // pasteurised or canned was said
+  bool as_raw = false;              // raw was said
+  bool matter_changed = false;      // the measured density no longer holds
 };
 Qualified qualify(const Row&, const std::vector<Qualifier>&, text::Faults&);
 

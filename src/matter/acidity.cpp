@@ -35,10 +35,10 @@ Steps steps_of(const std::array<double, N>& pka) {
   return k;
 }
 // In the order of Component, from citric to carbonic acid.
-const std::array<Steps, acid_count> acid_steps = {
-    steps_of(pka_citric_acid),   steps_of(pka_malic_acid),      steps_of(pka_tartaric_acid), steps_of(pka_lactic_acid),
-    steps_of(pka_acetic_acid),   steps_of(pka_ascorbic_acid),   steps_of(pka_succinic_acid), steps_of(pka_quinic_acid),
-    steps_of(pka_oxalic_acid),   steps_of(pka_phosphoric_acid), steps_of(pka_gluconic_acid), steps_of(pka_carbonic_acid)};
+const std::array<Steps, acid_count> acid_steps = {steps_of(pka_citric_acid),     steps_of(pka_malic_acid),    steps_of(pka_tartaric_acid),
+                                                  steps_of(pka_lactic_acid),     steps_of(pka_acetic_acid),   steps_of(pka_ascorbic_acid),
+                                                  steps_of(pka_succinic_acid),   steps_of(pka_quinic_acid),   steps_of(pka_oxalic_acid),
+                                                  steps_of(pka_phosphoric_acid), steps_of(pka_gluconic_acid), steps_of(pka_carbonic_acid)};
 const double water_product = power_of_ten(-pkw), pair_constant = power_of_ten(sodium_citrate_pair);
 
 constexpr double citric_equivalent_g = molar_mass_citric_acid / 3.0;
@@ -53,7 +53,7 @@ struct Solution {
   };
   std::array<Acid, acid_count> acids;
   std::size_t count = 0;
-  bool pairs = false;                // the first acid is citric, and there is sodium for it
+  bool pairs = false;  // the first acid is citric, and there is sodium for it
   double sodium = 0.0;
   double charge = 0.0, ionic = 0.0;  // of potassium, calcium, magnesium, chloride
 
@@ -72,14 +72,14 @@ struct Slopes {
   double value, by_ln_a, by_ln_gamma;
 };
 struct Pass {
-  Slopes excess;           // of positive charge [mol/L]
-  Slopes ionic;            // strength that the forms make [mol/L]
-  double gamma_slope;      // d ln gamma_1 / d ionic strength
+  Slopes excess;       // of positive charge [mol/L]
+  Slopes ionic;        // strength that the forms make [mol/L]
+  double gamma_slope;  // d ln gamma_1 / d ionic strength
 };
 
 // Free sodium beside citrate, by the quadratic of both mass balances: sodium = free (1 + beta ion), citrate = ion (forms + beta free).
 struct FreeSodium {
-  double mol_l, per_ion;             // free sodium; its slope d ln free / (d ln forms - d ln beta)
+  double mol_l, per_ion;  // free sodium; its slope d ln free / (d ln forms - d ln beta)
 };
 FreeSodium free_sodium(double sodium, double citrate, double forms, double beta) {
   const double half = forms + beta * (sodium - citrate);

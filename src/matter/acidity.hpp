@@ -18,7 +18,7 @@ inline constexpr std::size_t acid_count = index(last_acid) - index(first_acid) +
 
 /// What the charge balance sees [mol/L of solution at 25 C].
 struct Molarities {
-  std::array<double, acid_count> acid{};   // free and salt together, from `first_acid`
+  std::array<double, acid_count> acid{};  // free and salt together, from `first_acid`
   double sodium = 0.0, potassium = 0.0, calcium = 0.0, magnesium = 0.0, chloride = 0.0;
 
   double& of(Component a) { return acid[index(a) - index(first_acid)]; }

@@ -14,9 +14,9 @@ namespace bloomset::matter {
 
 /// What cools and how fast heat leaves it.
 struct Cooling {
-  units::HeatCapacity capacity;      // liquid and vessel together, above 0
-  double area_m2 = 0.0;              // wetted on the inside, above 0
-  double coefficient_w_m2_k = 0.0;   // overall, above 0
+  units::HeatCapacity capacity;     // liquid and vessel together, above 0
+  double area_m2 = 0.0;             // wetted on the inside, above 0
+  double coefficient_w_m2_k = 0.0;  // overall, above 0
   units::Temperature around;
 };
 

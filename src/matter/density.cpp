@@ -146,8 +146,8 @@ double solutes_m3(const Solutes& s, double t_c) {
 
 double sucrose_apparent_volume(double w, double t_c) {
   const double water = value_at(icumsa_water_numerator, t_c) / (1.0 + icumsa_water_denominator * t_c), d = (t_c - reference_c) / 100.0;
-  const double s = value_at(icumsa_c0, w) +
-                   d * (value_at(icumsa_c1, w) + d * (value_at(icumsa_c2, w) + d * (value_at(icumsa_c3, w) + d * value_at(icumsa_c4, w))));
+  const double s =
+      value_at(icumsa_c0, w) + d * (value_at(icumsa_c1, w) + d * (value_at(icumsa_c2, w) + d * (value_at(icumsa_c3, w) + d * value_at(icumsa_c4, w))));
   return (1.0 - s / (water + w * s)) / water;
 }
 
@@ -187,18 +187,14 @@ units::MassFraction ethanol_mass_fraction(units::VolumeFraction abv) {
   return {w};
 }
 
-units::VolumeFraction abv_20c(units::MassFraction ethanol) {
-  return {ethanol.si * value_at(oiml_a, ethanol.si) / pure_ethanol_density_20c().si};
-}
+units::VolumeFraction abv_20c(units::MassFraction ethanol) { return {ethanol.si * value_at(oiml_a, ethanol.si) / pure_ethanol_density_20c().si}; }
 
 units::Volume liquid_volume(const Solutes& s, units::Temperature temperature) {
   const double t = units::in_celsius(temperature);
   return {ethanol_water_m3(s.water_kg, s.ethanol_kg, t) + solutes_m3(s, t)};
 }
 
-units::Volume liquid_volume(const Composition& composition, units::Temperature temperature) {
-  return liquid_volume(solutes(composition), temperature);
-}
+units::Volume liquid_volume(const Composition& composition, units::Temperature temperature) { return liquid_volume(solutes(composition), temperature); }
 
 units::Density liquid_density(const Composition& composition, units::Temperature temperature) {
   const Solutes s = solutes(composition);

@@ -55,15 +55,20 @@ constexpr Cubic h_of(Component c) {
     case Component::protein:
     case Component::gelatin:
     case Component::fish_gelatin:
-    case Component::caseinate: return integrated(heat_capacity_protein);
+    case Component::caseinate:
+      return integrated(heat_capacity_protein);
     case Component::fat:
     case Component::lecithin:
-    case Component::sucrose_ester: return integrated(heat_capacity_fat);
-    case Component::fibre: return integrated(heat_capacity_fibre);
+    case Component::sucrose_ester:
+      return integrated(heat_capacity_fat);
+    case Component::fibre:
+      return integrated(heat_capacity_fibre);
     case Component::nitrous_oxide:
     case Component::carbon_dioxide:
-    case Component::air: return integrated(heat_capacity_gas);
-    default: return integrated(heat_capacity_carbohydrate);
+    case Component::air:
+      return integrated(heat_capacity_gas);
+    default:
+      return integrated(heat_capacity_carbohydrate);
   }
 }
 

@@ -99,8 +99,7 @@ Balance settle(const Contact& contact) {
     s = next;
     at_s = at_next;
   }
-  if (melts && s >= highest && at_s <= 0.0)
-    return {liquid_temperature(excess.curve(most), contact.vessel_j_k, contact.enthalpy_j), contact.ice_kg, 0.0, true};
+  if (melts && s >= highest && at_s <= 0.0) return {liquid_temperature(excess.curve(most), contact.vessel_j_k, contact.enthalpy_j), contact.ice_kg, 0.0, true};
   const double water_kg = water_of(std::clamp(s - at_s / slope, lowest, highest), kappa);
   return {contact.bond.freezing_c(water_kg), std::max(water_kg - own, 0.0), std::max(own - water_kg, 0.0), false};
 }

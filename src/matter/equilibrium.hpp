@@ -8,20 +8,20 @@ namespace bloomset::matter {
 
 /// What meets. Masses [kg], heats [J], temperatures [C].
 struct Contact {
-  Composition drink;                 // all its water, also what stands frozen in it
-  WaterBond bond;                    // of `drink`
-  double enthalpy_j = 0.0;           // of drink, ice and vessel together; the vessel's is vessel_j_k times its temperature
-  double ice_kg = 0.0;               // ice beside the drink
-  double ice_enthalpy_j_kg = 0.0;    // as it came
-  bool ice_follows = false;          // what does not melt ends at the drink's temperature; else it keeps its enthalpy
+  Composition drink;               // all its water, also what stands frozen in it
+  WaterBond bond;                  // of `drink`
+  double enthalpy_j = 0.0;         // of drink, ice and vessel together; the vessel's is vessel_j_k times its temperature
+  double ice_kg = 0.0;             // ice beside the drink
+  double ice_enthalpy_j_kg = 0.0;  // as it came
+  bool ice_follows = false;        // what does not melt ends at the drink's temperature; else it keeps its enthalpy
   double vessel_j_k = 0.0;
 };
 
 /// How it ends: ice melts into the drink, or some of the drink's water freezes, never both.
 struct Balance {
   double t_c = 0.0;
-  double melted_kg = 0.0;            // of the ice beside the drink
-  double frozen_kg = 0.0;            // of the drink's own water
+  double melted_kg = 0.0;  // of the ice beside the drink
+  double frozen_kg = 0.0;  // of the drink's own water
   bool ice_gone = false;
 };
 

@@ -26,7 +26,7 @@ namespace bloomset::matter {
 
 /// One solute's rows of the table.
 struct WaterBond::Constants {
-  double kg_mol = 0.0;               // per formula unit; 0 = too large to count
+  double kg_mol = 0.0;  // per formula unit; 0 = too large to count
   double particles = 1.0, ions = 0.0, ionic = 0.0;
   double linear = 0.0, square = 0.0, square_slope = 0.0, cube = 0.0, cube_slope = 0.0;
 };
@@ -47,54 +47,89 @@ constexpr Constants acid(double g_mol, double linear, double square = 0.0, doubl
 }
 constexpr Constants salt(double cation_g_mol, double charge, double square, double square_slope = 0.0, double cube = 0.0) {
   const double ions = 1.0 + charge;
-  return {.kg_mol = 1e-3 * (cation_g_mol + charge * molar_mass_chloride), .particles = ions, .ions = ions, .ionic = 0.5 * (charge * charge + charge),
-          .square = square, .square_slope = square_slope, .cube = cube};
+  return {.kg_mol = 1e-3 * (cation_g_mol + charge * molar_mass_chloride),
+          .particles = ions,
+          .ions = ions,
+          .ionic = 0.5 * (charge * charge + charge),
+          .square = square,
+          .square_slope = square_slope,
+          .cube = cube};
 }
 constexpr Constants exchange(double cation_g_mol) {
-  return {.kg_mol = 1e-3 * (cation_g_mol - molar_mass_salt_hydrogen), .ions = 1.0, .ionic = 2.0, .linear = linear_sodium_for_hydrogen,
+  return {.kg_mol = 1e-3 * (cation_g_mol - molar_mass_salt_hydrogen),
+          .ions = 1.0,
+          .ionic = 2.0,
+          .linear = linear_sodium_for_hydrogen,
           .square = square_sodium_for_hydrogen};
 }
 
 constexpr Constants constants_of(Solute s) {
   switch (s) {
-    case Solute::sucrose: return norrish(molar_mass_sucrose, square_sucrose, square_slope_sucrose);
-    case Solute::glucose: return norrish(molar_mass_glucose, square_glucose, square_slope_glucose);
-    case Solute::fructose: return norrish(molar_mass_fructose, square_fructose, square_slope_fructose);
-    case Solute::maltose: return norrish(molar_mass_maltose, square_maltose, square_slope_maltose);
-    case Solute::lactose: return norrish(molar_mass_lactose, square_lactose, square_slope_lactose);
-    case Solute::erythritol: return norrish(molar_mass_erythritol, square_erythritol);
-    case Solute::allulose: return norrish(molar_mass_allulose, square_fructose, square_slope_fructose);
+    case Solute::sucrose:
+      return norrish(molar_mass_sucrose, square_sucrose, square_slope_sucrose);
+    case Solute::glucose:
+      return norrish(molar_mass_glucose, square_glucose, square_slope_glucose);
+    case Solute::fructose:
+      return norrish(molar_mass_fructose, square_fructose, square_slope_fructose);
+    case Solute::maltose:
+      return norrish(molar_mass_maltose, square_maltose, square_slope_maltose);
+    case Solute::lactose:
+      return norrish(molar_mass_lactose, square_lactose, square_slope_lactose);
+    case Solute::erythritol:
+      return norrish(molar_mass_erythritol, square_erythritol);
+    case Solute::allulose:
+      return norrish(molar_mass_allulose, square_fructose, square_slope_fructose);
     case Solute::glycerol: {
       Constants c = norrish(molar_mass_glycerol, square_glycerol, square_slope_glycerol);
       c.cube_slope = cube_slope_glycerol;
       return c;
     }
-    case Solute::citric_acid: return acid(molar_mass_citric_acid, linear_citric_acid, square_citric_acid, cube_citric_acid);
-    case Solute::malic_acid: return norrish(molar_mass_malic_acid, square_malic_acid);
-    case Solute::tartaric_acid: return norrish(molar_mass_tartaric_acid, square_tartaric_acid);
-    case Solute::lactic_acid: return acid(molar_mass_lactic_acid, linear_lactic_acid, square_lactic_acid, cube_lactic_acid);
-    case Solute::acetic_acid: return norrish(molar_mass_acetic_acid, square_acetic_acid);
-    case Solute::ascorbic_acid: return ideal(molar_mass_ascorbic_acid);
-    case Solute::succinic_acid: return ideal(molar_mass_succinic_acid);
-    case Solute::quinic_acid: return ideal(molar_mass_quinic_acid);
-    case Solute::oxalic_acid: return ideal(molar_mass_oxalic_acid);
-    case Solute::phosphoric_acid: return acid(molar_mass_phosphoric_acid, linear_phosphoric_acid);
-    case Solute::gluconic_acid: return ideal(molar_mass_gluconic_acid);
-    case Solute::carbonic_acid: return ideal(molar_mass_carbonic_acid);
-    case Solute::sodium_chloride: return salt(molar_mass_sodium, 1.0, square_sodium_chloride, square_slope_sodium_chloride, cube_sodium_chloride);
-    case Solute::potassium_chloride: return salt(molar_mass_potassium, 1.0, square_potassium_chloride);
-    case Solute::calcium_chloride: return salt(molar_mass_calcium, 2.0, square_calcium_chloride);
-    case Solute::magnesium_chloride: return salt(molar_mass_magnesium, 2.0, square_calcium_chloride);
-    case Solute::sodium_for_hydrogen: return exchange(molar_mass_sodium);
-    case Solute::potassium_for_hydrogen: return exchange(molar_mass_potassium);
-    case Solute::other_solids: return ideal(other_solids_molar_mass);
+    case Solute::citric_acid:
+      return acid(molar_mass_citric_acid, linear_citric_acid, square_citric_acid, cube_citric_acid);
+    case Solute::malic_acid:
+      return norrish(molar_mass_malic_acid, square_malic_acid);
+    case Solute::tartaric_acid:
+      return norrish(molar_mass_tartaric_acid, square_tartaric_acid);
+    case Solute::lactic_acid:
+      return acid(molar_mass_lactic_acid, linear_lactic_acid, square_lactic_acid, cube_lactic_acid);
+    case Solute::acetic_acid:
+      return norrish(molar_mass_acetic_acid, square_acetic_acid);
+    case Solute::ascorbic_acid:
+      return ideal(molar_mass_ascorbic_acid);
+    case Solute::succinic_acid:
+      return ideal(molar_mass_succinic_acid);
+    case Solute::quinic_acid:
+      return ideal(molar_mass_quinic_acid);
+    case Solute::oxalic_acid:
+      return ideal(molar_mass_oxalic_acid);
+    case Solute::phosphoric_acid:
+      return acid(molar_mass_phosphoric_acid, linear_phosphoric_acid);
+    case Solute::gluconic_acid:
+      return ideal(molar_mass_gluconic_acid);
+    case Solute::carbonic_acid:
+      return ideal(molar_mass_carbonic_acid);
+    case Solute::sodium_chloride:
+      return salt(molar_mass_sodium, 1.0, square_sodium_chloride, square_slope_sodium_chloride, cube_sodium_chloride);
+    case Solute::potassium_chloride:
+      return salt(molar_mass_potassium, 1.0, square_potassium_chloride);
+    case Solute::calcium_chloride:
+      return salt(molar_mass_calcium, 2.0, square_calcium_chloride);
+    case Solute::magnesium_chloride:
+      return salt(molar_mass_magnesium, 2.0, square_calcium_chloride);
+    case Solute::sodium_for_hydrogen:
+      return exchange(molar_mass_sodium);
+    case Solute::potassium_for_hydrogen:
+      return exchange(molar_mass_potassium);
+    case Solute::other_solids:
+      return ideal(other_solids_molar_mass);
     case Solute::calcium_for_hydrogen:
     case Solute::magnesium_for_hydrogen:
     case Solute::protein:
     case Solute::fat:
     case Solute::starch:
     case Solute::fibre:
-    case Solute::agents: break;
+    case Solute::agents:
+      break;
   }
   return {};
 }
@@ -235,9 +270,7 @@ double water_activity(const Composition& composition, units::Temperature tempera
   return std::exp(water_bond(composition).ln_activity(units::in_celsius(temperature), composition[Component::water]));
 }
 
-units::Temperature freezing_point(const Composition& composition) {
-  return units::celsius(water_bond(composition).freezing_c(composition[Component::water]));
-}
+units::Temperature freezing_point(const Composition& composition) { return units::celsius(water_bond(composition).freezing_c(composition[Component::water])); }
 
 ThermalState thermal_state(const Composition& composition, double enthalpy_j) {
   const double t_c = heat_curve(composition).celsius_at(enthalpy_j);

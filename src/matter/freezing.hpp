@@ -52,7 +52,7 @@ units::Temperature freezing_point(const Composition&);
 /// Temperature and ice of a batch in equilibrium, read from masses and enthalpy.
 struct ThermalState {
   double t_c = 25.0;
-  double ice_kg = 0.0;       // of the composition's water
+  double ice_kg = 0.0;  // of the composition's water
 };
 /// `enthalpy_j` on the zero of enthalpy.hpp. Above its freezing point a liquid has no ice. Fixed passes.
 ThermalState thermal_state(const Composition&, double enthalpy_j);

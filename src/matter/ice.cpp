@@ -26,7 +26,7 @@ double ice_celsius(double enthalpy_j_kg) {
 struct Meeting {
   const IceContact& in;
   Contact all;
-  double drink_j;                    // of drink and surface water, before anything else
+  double drink_j;  // of drink and surface water, before anything else
   double ice_c, ice_kg;
 
   explicit Meeting(const IceContact& contact) : in(contact), ice_c(std::min(contact.ice_c, 0.0)), ice_kg(std::max(contact.ice_kg, 0.0)) {

@@ -19,24 +19,24 @@ enum class LeftoverIce { inert, follows };
 struct IceContact {
   Composition liquid;
   double liquid_enthalpy_j = 0.0;
-  double ice_kg = 0.0;              // dry ice, without its surface water
-  double ice_c = 0.0;               // at most 0
-  double surface_water_kg = 0.0;    // at 0 C; joins the liquid
-  double vessel_j_k = 0.0;          // heat capacity of the vessel that cools with the drink
+  double ice_kg = 0.0;            // dry ice, without its surface water
+  double ice_c = 0.0;             // at most 0
+  double surface_water_kg = 0.0;  // at 0 C; joins the liquid
+  double vessel_j_k = 0.0;        // heat capacity of the vessel that cools with the drink
   double vessel_c = 20.0;
   LeftoverIce leftover = LeftoverIce::inert;
 };
 
 /// What came of it. Mass and enthalpy are conserved: liquid + left ice + vessel hold what went in.
 struct IceOutcome {
-  Composition liquid;               // with melt and surface water
+  Composition liquid;  // with melt and surface water
   double liquid_enthalpy_j = 0.0;
-  double t_c = 0.0;                 // of the liquid, and of the vessel
-  double melted_kg = 0.0;           // surface water included
+  double t_c = 0.0;        // of the liquid, and of the vessel
+  double melted_kg = 0.0;  // surface water included
   double ice_left_kg = 0.0;
   double ice_left_c = 0.0;
-  double vessel_heat_j = 0.0;       // given by the vessel to the drink (negative if the vessel was colder)
-  bool ice_gone = false;            // all of it melted before the end asked for
+  double vessel_heat_j = 0.0;  // given by the vessel to the drink (negative if the vessel was colder)
+  bool ice_gone = false;       // all of it melted before the end asked for
 };
 
 /// To thermal equilibrium: t_c is the freezing point of the result, or above it if the ice is gone.

@@ -20,11 +20,31 @@ namespace {
 
 using units::celsius;
 
-constexpr std::array<std::string_view, property_count> keys = {
-    "mass_g", "volume_ml", "volume_20c_ml", "ice_g", "foam_volume_ml", "density_kg_m3", "temperature_c", "abv_percent", "abv_percent_all_melted",
-    "ethanol_g", "brix_percent", "brix_read_percent", "sugars_g", "sugar_percent", "sweetness_percent_sucrose", "ph_25c",
-    "titratable_acidity_g_100g_citric", "titratable_acidity_g_l_citric", "freezing_point_c", "water_activity", "heat_capacity_kj_kg_k",
-    "viscosity_mpa_s", "refractive_index_20c", "co2_volumes", "energy_kcal"};
+constexpr std::array<std::string_view, property_count> keys = {"mass_g",
+                                                               "volume_ml",
+                                                               "volume_20c_ml",
+                                                               "ice_g",
+                                                               "foam_volume_ml",
+                                                               "density_kg_m3",
+                                                               "temperature_c",
+                                                               "abv_percent",
+                                                               "abv_percent_all_melted",
+                                                               "ethanol_g",
+                                                               "brix_percent",
+                                                               "brix_read_percent",
+                                                               "sugars_g",
+                                                               "sugar_percent",
+                                                               "sweetness_percent_sucrose",
+                                                               "ph_25c",
+                                                               "titratable_acidity_g_100g_citric",
+                                                               "titratable_acidity_g_l_citric",
+                                                               "freezing_point_c",
+                                                               "water_activity",
+                                                               "heat_capacity_kj_kg_k",
+                                                               "viscosity_mpa_s",
+                                                               "refractive_index_20c",
+                                                               "co2_volumes",
+                                                               "energy_kcal"};
 static_assert(keys.back() == "energy_kcal", "a key is missing");
 
 template <class... P>

@@ -15,9 +15,30 @@
 namespace bloomset::matter {
 
 enum class Property : std::uint8_t {
-  mass_g, volume_ml, volume_20c_ml, ice_g, foam_volume_ml, density_kg_m3, temperature_c, abv_percent, abv_percent_all_melted, ethanol_g,
-  brix_percent, brix_read_percent, sugars_g, sugar_percent, sweetness_percent_sucrose, ph_25c, titratable_acidity_g_100g_citric,
-  titratable_acidity_g_l_citric, freezing_point_c, water_activity, heat_capacity_kj_kg_k, viscosity_mpa_s, refractive_index_20c, co2_volumes,
+  mass_g,
+  volume_ml,
+  volume_20c_ml,
+  ice_g,
+  foam_volume_ml,
+  density_kg_m3,
+  temperature_c,
+  abv_percent,
+  abv_percent_all_melted,
+  ethanol_g,
+  brix_percent,
+  brix_read_percent,
+  sugars_g,
+  sugar_percent,
+  sweetness_percent_sucrose,
+  ph_25c,
+  titratable_acidity_g_100g_citric,
+  titratable_acidity_g_l_citric,
+  freezing_point_c,
+  water_activity,
+  heat_capacity_kj_kg_k,
+  viscosity_mpa_s,
+  refractive_index_20c,
+  co2_volumes,
   energy_kcal
 };
 inline constexpr std::size_t property_count = static_cast<std::size_t>(Property::energy_kcal) + 1;
@@ -46,7 +67,15 @@ void read(const State&, const PropertySet& asked, Values&);
 Values read_all(const State&);
 
 /// Why a reading left the range its models were checked in, as a set of bits; joined to findings by sheet.
-enum class RangeNote : std::uint8_t { spirit_ph, sugar_over_70, cold_below_model, hot_above_model, ionic_strength_high, thickener_viscosity, acid_activity_unknown };
+enum class RangeNote : std::uint8_t {
+  spirit_ph,
+  sugar_over_70,
+  cold_below_model,
+  hot_above_model,
+  ionic_strength_high,
+  thickener_viscosity,
+  acid_activity_unknown
+};
 std::bitset<8> range_notes(const State&);
 
 }  // namespace bloomset::matter

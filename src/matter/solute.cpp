@@ -38,7 +38,7 @@ Solutes solutes(const Composition& c) {
   for (std::size_t i = index(first_agent); i <= index(last_agent); ++i) agents += c.kg[i];
   s.kg[at(Solute::agents)] = agents;
 
-  const double chloride_eq = c[Component::chloride] / chlorine_g_mol;           // kmol
+  const double chloride_eq = c[Component::chloride] / chlorine_g_mol;  // kmol
   const double lost_hydrogen_eq = -c[Component::salt_hydrogen] / hydrogen_g_mol;
   const double anions = chloride_eq + lost_hydrogen_eq;
   if (anions <= 0.0) return s;

@@ -13,12 +13,40 @@
 namespace bloomset::matter {
 
 enum class Solute : std::uint8_t {
-  sucrose, glucose, fructose, maltose, lactose, erythritol, allulose, glycerol,
-  citric_acid, malic_acid, tartaric_acid, lactic_acid, acetic_acid, ascorbic_acid, succinic_acid, quinic_acid, oxalic_acid, phosphoric_acid,
-  gluconic_acid, carbonic_acid,
-  sodium_chloride, potassium_chloride, calcium_chloride, magnesium_chloride,
-  sodium_for_hydrogen, potassium_for_hydrogen, calcium_for_hydrogen, magnesium_for_hydrogen,
-  protein, fat, starch, fibre, other_solids, agents
+  sucrose,
+  glucose,
+  fructose,
+  maltose,
+  lactose,
+  erythritol,
+  allulose,
+  glycerol,
+  citric_acid,
+  malic_acid,
+  tartaric_acid,
+  lactic_acid,
+  acetic_acid,
+  ascorbic_acid,
+  succinic_acid,
+  quinic_acid,
+  oxalic_acid,
+  phosphoric_acid,
+  gluconic_acid,
+  carbonic_acid,
+  sodium_chloride,
+  potassium_chloride,
+  calcium_chloride,
+  magnesium_chloride,
+  sodium_for_hydrogen,
+  potassium_for_hydrogen,
+  calcium_for_hydrogen,
+  magnesium_for_hydrogen,
+  protein,
+  fat,
+  starch,
+  fibre,
+  other_solids,
+  agents
 };
 inline constexpr std::size_t solute_count = static_cast<std::size_t>(Solute::agents) + 1;
 

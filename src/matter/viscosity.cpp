@@ -110,7 +110,8 @@ units::Viscosity viscosity(const Solutes& s, units::Temperature temperature) {
     for (std::size_t i = 0; i < solute_count; ++i)
       for (std::size_t k = 0; k < sum.size(); ++k) sum[k] += s.kg[i] * thickening[i][k];
     const double w = dissolved / liquid, y = w / (1.0 - crowding * w);
-    const double with_heat = 1.0 + colder(t) * (solute_cold_sucrose[0] + solute_cold_sucrose[1] * y) / (solute_viscosity_sucrose[0] + solute_viscosity_sucrose[1] * y);
+    const double with_heat =
+        1.0 + colder(t) * (solute_cold_sucrose[0] + solute_cold_sucrose[1] * y) / (solute_viscosity_sucrose[0] + solute_viscosity_sucrose[1] * y);
     ln_mu += y * value_at(sum, y) / dissolved * with_heat;
   }
   if (floating > 0.0) {

@@ -18,7 +18,8 @@ std::string counted(std::size_t n, std::string_view one, std::string_view many) 
 }  // namespace
 
 std::string CheckPrinter::document(std::string_view file, const sheet::Sheet& sheet, const base::Sources& sources) {
-  for (const base::Finding& finding : sheet.findings) ++(finding.weight == base::Weight::stop ? stops_ : finding.weight == base::Weight::mind ? minds_ : notes_);
+  for (const base::Finding& finding : sheet.findings)
+    ++(finding.weight == base::Weight::stop ? stops_ : finding.weight == base::Weight::mind ? minds_ : notes_);
   for (const sheet::TargetLine& target : sheet.targets) {
     ++targets_;
     missed_ += target.met ? 0U : 1U;
@@ -58,7 +59,8 @@ std::string CheckPrinter::end() {
     const std::string head = documents_ == 0 ? "{\"schema\": 1, \"documents\": [" : "\n";
     return head + "], \"findings\": [" + all_findings_ + "],\n\"targets\": [" + all_targets_ + "]}\n";
   }
-  std::string out = counted(documents_, "formula", "formulas") + ": " + std::to_string(stops_) + " stop, " + std::to_string(minds_) + " mind, " + std::to_string(notes_) + " note";
+  std::string out = counted(documents_, "formula", "formulas") + ": " + std::to_string(stops_) + " stop, " + std::to_string(minds_) + " mind, " +
+                    std::to_string(notes_) + " note";
   if (targets_ > 0) out += "; " + std::to_string(targets_ - missed_) + " of " + counted(targets_, "target", "targets") + " met";
   return out + "\n";
 }

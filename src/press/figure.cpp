@@ -22,14 +22,22 @@ std::string fixed(double value, int decimals) {
 int decimals_of(double value, Digits digits) {
   const double size = std::fabs(value);
   switch (digits) {
-    case Digits::whole: return 0;
-    case Digits::one: return 1;
-    case Digits::two: return 2;
-    case Digits::three: return 3;
-    case Digits::four: return 4;
-    case Digits::agent: return 2;
-    case Digits::amount: return size >= 99.95 ? 0 : size >= 9.995 ? 1 : 2;
-    case Digits::percent: return size >= 0.995 ? 1 : 2;
+    case Digits::whole:
+      return 0;
+    case Digits::one:
+      return 1;
+    case Digits::two:
+      return 2;
+    case Digits::three:
+      return 3;
+    case Digits::four:
+      return 4;
+    case Digits::agent:
+      return 2;
+    case Digits::amount:
+      return size >= 99.95 ? 0 : size >= 9.995 ? 1 : 2;
+    case Digits::percent:
+      return size >= 0.995 ? 1 : 2;
   }
   return 2;
 }

@@ -60,14 +60,21 @@ Json part_json(const sheet::PartSheet& part) {
   set_properties(out, part.values);
   out.set("batch_mass_g", part.batch_mass_g).set("used_per_serve_g", part.used_per_serve_g).set("batches", part.batches).set("rounds", part.rounds);
   out.set("left_over_g", part.left_over_g).set("short_g", part.short_g);
-  out.set("losses", Json::array_of(part.losses, loss_json)).set("takes", Json::array_of(part.takes, take_json)).set("steps", Json::array_of(part.steps, step_json));
+  out.set("losses", Json::array_of(part.losses, loss_json))
+      .set("takes", Json::array_of(part.takes, take_json))
+      .set("steps", Json::array_of(part.steps, step_json));
   out.set("agents", Json::array()).set("siphon", nullptr).set("ready_after_h", part.ready_after_h).set("keeps_h", part.keeps_h);
   return out;
 }
 
 Json ribbon_json(const sheet::Ribbon& ribbon) {
   Json out = Json::object();
-  out.set("id", ribbon.id).set("from", ribbon.from).set("to", ribbon.to).set("mass_g", ribbon.mass_g).set("temperature_c", ribbon.temperature_c).set("look", ribbon.look);
+  out.set("id", ribbon.id)
+      .set("from", ribbon.from)
+      .set("to", ribbon.to)
+      .set("mass_g", ribbon.mass_g)
+      .set("temperature_c", ribbon.temperature_c)
+      .set("look", ribbon.look);
   return out;
 }
 
@@ -94,8 +101,12 @@ Json serve_json(const sheet::ServeSheet& serve) {
   Json out = Json::object();
   out.set("at_service", properties_json(serve.at_service)).set("merged", properties_json(serve.merged)).set("over_time", Json::array());
   out.set("headroom_ml", serve.headroom_ml).set("beside_g", serve.beside_g).set("cost", serve.cost).set("vessel", vessel_json(serve));
-  out.set("takes", Json::array_of(serve.takes, take_json)).set("steps", Json::array_of(serve.steps, step_json)).set("losses", Json::array_of(serve.losses, loss_json));
-  out.set("ready_after_h", serve.ready_after_h).set("standard_drinks", std::move(drinks)).set("allergens", Json::array_of(serve.allergens, [](const std::string& code) { return Json(code); }));
+  out.set("takes", Json::array_of(serve.takes, take_json))
+      .set("steps", Json::array_of(serve.steps, step_json))
+      .set("losses", Json::array_of(serve.losses, loss_json));
+  out.set("ready_after_h", serve.ready_after_h)
+      .set("standard_drinks", std::move(drinks))
+      .set("allergens", Json::array_of(serve.allergens, [](const std::string& code) { return Json(code); }));
   return out;
 }
 
@@ -150,7 +161,10 @@ std::string printed(const Json& json) { return json.print(2) + "\n"; }
 
 std::string sheet_json(const sheet::Sheet& sheet, const base::Sources& sources) {
   Json out = document();
-  out.set("title", sheet.title).set("serves", sheet.serves).set("parts", Json::array_of(sheet.parts, part_json)).set("streams", Json::array_of(sheet.streams, ribbon_json));
+  out.set("title", sheet.title)
+      .set("serves", sheet.serves)
+      .set("parts", Json::array_of(sheet.parts, part_json))
+      .set("streams", Json::array_of(sheet.streams, ribbon_json));
   out.set("serve", sheet.serve ? serve_json(*sheet.serve) : Json()).set("order", Json::array_of(sheet.order, order_json));
   out.set("findings", findings_json(sheet.findings, sources)).set("targets", Json::array_of(sheet.targets, target_json));
   out.set("balance", balance_json(sheet.balance)).set("digest", sheet.digest);

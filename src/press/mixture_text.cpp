@@ -44,8 +44,9 @@ std::string chill_text(const sheet::ChillSheet& sheet) {
   page.gap();
   print_before_after(page, 4, sheet.before, sheet.values);
   page.gap();
-  page.paragraph("    ", figure(sheet.melted_g, Digits::amount, "g") + " of ice melts into it (" + figure(sheet.dilution_percent_of_initial_mass, Digits::percent, "%") +
-                             " of its mass before, " + figure(sheet.dilution_percent_of_initial_volume, Digits::percent, "%") + " of its volume); " +
+  page.paragraph("    ", figure(sheet.melted_g, Digits::amount, "g") + " of ice melts into it (" +
+                             figure(sheet.dilution_percent_of_initial_mass, Digits::percent, "%") + " of its mass before, " +
+                             figure(sheet.dilution_percent_of_initial_volume, Digits::percent, "%") + " of its volume); " +
                              figure(sheet.ice_left_g, Digits::amount, "g") + " of ice is left.");
   print_findings(page, sheet.findings);
   return page.take();

@@ -12,7 +12,9 @@ namespace {
 constexpr std::size_t indent = 4;
 
 std::string heading_aside(const sheet::PartSheet& part, int serves) {
-  if (part.ahead) return part.batches == 1.0 ? "made ahead, one batch" : "made ahead, " + figure(part.batches, part.batches == std::floor(part.batches) ? Digits::whole : Digits::two) + " batches";
+  if (part.ahead)
+    return part.batches == 1.0 ? "made ahead, one batch"
+                               : "made ahead, " + figure(part.batches, part.batches == std::floor(part.batches) ? Digits::whole : Digits::two) + " batches";
   std::string out = "to order, amounts a serve";
   if (part.rounds > 1) out += ", " + std::to_string(part.rounds) + " rounds for " + std::to_string(serves);
   return out;

@@ -11,17 +11,36 @@ namespace {
 
 using matter::Property;
 
-constexpr std::array<Property, matter::property_count> everything = {
-    Property::mass_g, Property::volume_ml, Property::volume_20c_ml, Property::ice_g, Property::foam_volume_ml, Property::temperature_c,
-    Property::abv_percent, Property::abv_percent_all_melted, Property::ethanol_g,
-    Property::sugar_percent, Property::sugars_g, Property::sweetness_percent_sucrose, Property::brix_percent, Property::brix_read_percent,
-    Property::titratable_acidity_g_100g_citric, Property::titratable_acidity_g_l_citric, Property::ph_25c,
-    Property::freezing_point_c, Property::water_activity, Property::co2_volumes, Property::density_kg_m3, Property::viscosity_mpa_s,
-    Property::refractive_index_20c, Property::heat_capacity_kj_kg_k, Property::energy_kcal};
-constexpr std::array<Property, 13> of_a_part = {
-    Property::mass_g, Property::volume_ml, Property::ice_g, Property::temperature_c, Property::abv_percent, Property::density_kg_m3, Property::sugar_percent,
-    Property::brix_read_percent, Property::titratable_acidity_g_100g_citric, Property::ph_25c, Property::freezing_point_c, Property::water_activity,
-    Property::co2_volumes};
+constexpr std::array<Property, matter::property_count> everything = {Property::mass_g,
+                                                                     Property::volume_ml,
+                                                                     Property::volume_20c_ml,
+                                                                     Property::ice_g,
+                                                                     Property::foam_volume_ml,
+                                                                     Property::temperature_c,
+                                                                     Property::abv_percent,
+                                                                     Property::abv_percent_all_melted,
+                                                                     Property::ethanol_g,
+                                                                     Property::sugar_percent,
+                                                                     Property::sugars_g,
+                                                                     Property::sweetness_percent_sucrose,
+                                                                     Property::brix_percent,
+                                                                     Property::brix_read_percent,
+                                                                     Property::titratable_acidity_g_100g_citric,
+                                                                     Property::titratable_acidity_g_l_citric,
+                                                                     Property::ph_25c,
+                                                                     Property::freezing_point_c,
+                                                                     Property::water_activity,
+                                                                     Property::co2_volumes,
+                                                                     Property::density_kg_m3,
+                                                                     Property::viscosity_mpa_s,
+                                                                     Property::refractive_index_20c,
+                                                                     Property::heat_capacity_kj_kg_k,
+                                                                     Property::energy_kcal};
+constexpr std::array<Property, 13> of_a_part = {Property::mass_g,        Property::volume_ml,         Property::ice_g,
+                                                Property::temperature_c, Property::abv_percent,       Property::density_kg_m3,
+                                                Property::sugar_percent, Property::brix_read_percent, Property::titratable_acidity_g_100g_citric,
+                                                Property::ph_25c,        Property::freezing_point_c,  Property::water_activity,
+                                                Property::co2_volumes};
 
 // Nothing of it is there, and a line would only say so. What prints as nothing at its last digit is nothing.
 bool absent(const matter::Values& values, Property property) {
@@ -38,9 +57,12 @@ bool absent(const matter::Values& values, Property property) {
     case Property::brix_percent:
     case Property::titratable_acidity_g_100g_citric:
     case Property::titratable_acidity_g_l_citric:
-    case Property::energy_kcal: return none(property);
-    case Property::abv_percent_all_melted: return none(property) || none(Property::ice_g);
-    default: return false;
+    case Property::energy_kcal:
+      return none(property);
+    case Property::abv_percent_all_melted:
+      return none(property) || none(Property::ice_g);
+    default:
+      return false;
   }
 }
 
@@ -66,7 +88,8 @@ void print_before_after(Page& page, std::size_t indent, const matter::Values& be
   for (const Property property : everything) {
     if (absent(before, property) && absent(after, property)) continue;
     const PropertyLine& line = line_of(property);
-    page.line(std::string(indent, ' ') + left(line.label, 24) + right(figure(before[property], line.digits), 10) + right(figure(after[property], line.digits), 10) + " " + std::string(line.unit));
+    page.line(std::string(indent, ' ') + left(line.label, 24) + right(figure(before[property], line.digits), 10) +
+              right(figure(after[property], line.digits), 10) + " " + std::string(line.unit));
   }
 }
 

@@ -17,13 +17,15 @@ constexpr std::string_view blank = "    ";
 const std::string serve_place = "serve";
 // What a guest asks stands with the guest's facts, not in the middle of the work.
 bool for_the_guest(const base::Finding& f) {
-  return f.code == base::Code::alcohol || f.code == base::Code::allergen || f.code == base::Code::allergen_unknown || f.code == base::Code::choking || f.code == base::Code::defer;
+  return f.code == base::Code::alcohol || f.code == base::Code::allergen || f.code == base::Code::allergen_unknown || f.code == base::Code::choking ||
+         f.code == base::Code::defer;
 }
 bool of_serve(const base::Finding& f) { return f.where.part == serve_place && !for_the_guest(f); }
 
 std::string merged_words(const sheet::ServeSheet& serve) {
   const matter::Values& m = serve.merged;
-  return "With all foam collapsed: " + figure(m, Property::volume_ml) + ", " + figure(m, Property::abv_percent) + ", sugar " + figure(m, Property::sugar_percent) + ".";
+  return "With all foam collapsed: " + figure(m, Property::volume_ml) + ", " + figure(m, Property::abv_percent) + ", sugar " +
+         figure(m, Property::sugar_percent) + ".";
 }
 
 // `'orange cloud'.volume <= 500 mL`: the property's name stands behind the point that ends the place.
@@ -49,7 +51,8 @@ void print_order(Page& page, const std::vector<sheet::OrderLine>& order, int ser
     if (line.pieces && second.empty()) second = figure(std::ceil(*line.pieces - 1e-9), Digits::whole, "pc");
     std::string note = clean(line.note);
     if (line.cost) note += (note.empty() ? "" : "; ") + figure(*line.cost, Digits::two, line.currency);
-    const std::string lead = std::string(blank) + left(cut(clean(line.thing), 29), 30) + right(figure(line.mass_g, Digits::amount, "g"), 10) + right(second, 10) + "  ";
+    const std::string lead =
+        std::string(blank) + left(cut(clean(line.thing), 29), 30) + right(figure(line.mass_g, Digits::amount, "g"), 10) + right(second, 10) + "  ";
     page.paragraph(lead, note);
   }
 }
@@ -84,7 +87,8 @@ void print_serve(Page& page, FindingDesk& desk, const sheet::ServeSheet& serve, 
   print_properties(page, indent, serve.at_service);
   if (serve.at_service[Property::foam_volume_ml] > 0.0) page.paragraph(blank, merged_words(serve));
   std::string room = "Filled to the brim the " + clean(serve.vessel) + " holds " + figure(serve.brim_ml, Digits::amount, "mL") + "; ";
-  room += serve.headroom_ml >= 0.0 ? figure(serve.headroom_ml, Digits::amount, "mL") + " of room is left." : figure(-serve.headroom_ml, Digits::amount, "mL") + " too much goes in.";
+  room += serve.headroom_ml >= 0.0 ? figure(serve.headroom_ml, Digits::amount, "mL") + " of room is left."
+                                   : figure(-serve.headroom_ml, Digits::amount, "mL") + " too much goes in.";
   if (serve.beside_g > 0.005) room += " Rim and garnish, " + figure(serve.beside_g, Digits::amount, "g") + ", are not counted in the drink.";
   page.gap();
   page.paragraph(blank, room);
@@ -112,7 +116,8 @@ void print_foot(Page& page, FindingDesk& desk, const sheet::Sheet& sheet) {
     if (serve.at_service[Property::ethanol_g] > 0.0) {
       const sheet::StandardDrinks& d = serve.standard_drinks;
       fact(page, "Standard drinks",
-           "US " + figure(d.us, Digits::one) + ", UK " + figure(d.uk, Digits::one) + " units, Australia " + figure(d.au, Digits::one) + ", EU " + figure(d.eu, Digits::one) + ".");
+           "US " + figure(d.us, Digits::one) + ", UK " + figure(d.uk, Digits::one) + " units, Australia " + figure(d.au, Digits::one) + ", EU " +
+               figure(d.eu, Digits::one) + ".");
     }
     fact(page, "Energy", figure(serve.at_service, Property::energy_kcal) + ".");
     fact(page, "Allergens", allergen_words(serve.allergens));
@@ -128,8 +133,9 @@ void print_foot(Page& page, FindingDesk& desk, const sheet::Sheet& sheet) {
   page.heading("Balance");
   const sheet::Balance& b = sheet.balance;
   const double open = b.in_g - b.served_g - b.stays_g - b.lost_g - b.gas_g;
-  page.paragraph(blank, figure(b.in_g, Digits::one, "g") + " in = " + figure(b.served_g, Digits::one, "g") + " served + " + figure(b.stays_g, Digits::one, "g") + " stays + " +
-                            figure(b.lost_g, Digits::one, "g") + " lost + " + figure(b.gas_g, Digits::one, "g") + " gas; open " + figure(open, Digits::two, "g") + ".");
+  page.paragraph(blank, figure(b.in_g, Digits::one, "g") + " in = " + figure(b.served_g, Digits::one, "g") + " served + " +
+                            figure(b.stays_g, Digits::one, "g") + " stays + " + figure(b.lost_g, Digits::one, "g") + " lost + " +
+                            figure(b.gas_g, Digits::one, "g") + " gas; open " + figure(open, Digits::two, "g") + ".");
   if (!sheet.digest.empty()) page.line(std::string(blank) + "digest " + sheet.digest);
 }
 

@@ -15,7 +15,8 @@ std::string in_short(const sheet::ServeSheet& serve) {
   std::string out = figure(v, Property::volume_ml) + " at " + figure(v, Property::temperature_c);
   if (v[Property::ethanol_g] > 0.0) out += " · " + figure(v, Property::abv_percent);
   if (v[Property::ice_g] > 0.5) out += " · ice " + figure(v, Property::ice_g);
-  out += " · sugar " + figure(v[Property::sugar_percent], Digits::percent, "%") + " · acid " + figure(v[Property::titratable_acidity_g_100g_citric], Digits::two, "%");
+  out += " · sugar " + figure(v[Property::sugar_percent], Digits::percent, "%") + " · acid " +
+         figure(v[Property::titratable_acidity_g_100g_citric], Digits::two, "%");
   out += " · pH\u00A0" + figure(v, Property::ph_25c);
   return out;
 }

@@ -16,7 +16,7 @@ using formula::Act;
 struct ActWords {
   Act act;
   std::string_view alone, first, adding;
-  bool says_time = false;   // a time that the text left open matters to the cook
+  bool says_time = false;  // a time that the text left open matters to the cook
 };
 constexpr std::array<ActWords, 24> act_words = {{
     {Act::combine, "Mix", "Combine {}", "Add {}"},
@@ -55,14 +55,18 @@ ActWords words_of(Act act) {
 std::string amount_and_thing(const formula::Take& take, text::Measures measures) {
   const std::string thing = clean(take.thing);
   switch (take.amount.kind) {
-    case text::AmountKind::all: return "all the " + thing;
-    case text::AmountKind::rest: return "the rest of the " + thing;
-    case text::AmountKind::half: return "half the " + thing;
+    case text::AmountKind::all:
+      return "all the " + thing;
+    case text::AmountKind::rest:
+      return "the rest of the " + thing;
+    case text::AmountKind::half:
+      return "half the " + thing;
     case text::AmountKind::pieces:
       if (take.amount.unit.starts_with("piece"))
         return figure(take.amount.value.nominal(), Digits::whole) + (take.amount.value == text::Range{1.0, 1.0} ? "\u00A0" : "\u00A0×\u00A0") + thing;
       break;
-    default: break;
+    default:
+      break;
   }
   std::string amount = text::print(take.amount, measures);
   for (std::size_t at = amount.find(' '); at != std::string::npos; at = amount.find(' ', at)) amount.replace(at, 1, "\u00A0");
@@ -78,10 +82,14 @@ std::string in_the(std::string_view place) {
 
 std::string until_words(const formula::Until& until) {
   switch (until.what) {
-    case formula::Until::What::brix: return " until it stands at " + figure(until.value, Digits::one) + "\u00A0Brix";
-    case formula::Until::What::ph: return " until pH\u00A0" + figure(until.value, Digits::one);
-    case formula::Until::What::mass: return " until it weighs " + figure(until.value * 1000.0, Digits::amount, "g");
-    case formula::Until::What::share_of_start: return " until " + figure(until.value * 100.0, Digits::whole, "%") + " of it is left";
+    case formula::Until::What::brix:
+      return " until it stands at " + figure(until.value, Digits::one) + "\u00A0Brix";
+    case formula::Until::What::ph:
+      return " until pH\u00A0" + figure(until.value, Digits::one);
+    case formula::Until::What::mass:
+      return " until it weighs " + figure(until.value * 1000.0, Digits::amount, "g");
+    case formula::Until::What::share_of_start:
+      return " until " + figure(until.value * 100.0, Digits::whole, "%") + " of it is left";
   }
   return {};
 }

@@ -13,9 +13,9 @@ namespace bloomset::press {
 
 /// What the words need beside the step: what settled its open conditions, and whether amounts belong into the sentence.
 struct StepSetting {
-  const sheet::StepLine* line = nullptr;   // vessel, place and seconds as used; none: only what is written
-  bool something_there = false;            // the vessel holds something before this step
-  bool amounts = false;                    // say amounts (pours); else a table beside it does
+  const sheet::StepLine* line = nullptr;  // vessel, place and seconds as used; none: only what is written
+  bool something_there = false;           // the vessel holds something before this step
+  bool amounts = false;                   // say amounts (pours); else a table beside it does
   text::Measures measures = text::Measures::metric;
 };
 std::string step_words(const formula::Step&, const StepSetting&);

@@ -26,7 +26,7 @@ void print_take(Page& page, const sheet::TakeLine& take, const std::string& numb
   const bool counted = take.written.find("piece") != std::string::npos;
   std::string second;
   if (take.maybe)
-    second = clean(take.written);   // it may go in, but it is in no balance: no grams
+    second = clean(take.written);  // it may go in, but it is in no balance: no grams
   else if (take.pieces && (counted || std::isnan(take.volume_ml)))
     second = figure(*take.pieces, std::fabs(*take.pieces - std::round(*take.pieces)) < 0.005 ? Digits::whole : Digits::one, "pc");
   else if (!std::isnan(take.volume_ml))
@@ -39,7 +39,8 @@ void print_take(Page& page, const sheet::TakeLine& take, const std::string& numb
       row = left(row, number_wide + thing_wide);
       row += right(take.maybe ? std::string() : figure(take.mass_g, take.agent ? Digits::agent : Digits::amount, "g"), grams_wide) + right(second, second_wide);
       row += "  " + left(cut(take.measure, measure_wide), measure_wide);
-      if (in_base) row += right(percent_cell(take.percent_of_base, take.agent), percent_wide) + " " + right(percent_cell(take.percent_of_total, take.agent), percent_wide);
+      if (in_base)
+        row += right(percent_cell(take.percent_of_base, take.agent), percent_wide) + " " + right(percent_cell(take.percent_of_total, take.agent), percent_wide);
     }
     page.line(row);
   }
@@ -78,7 +79,8 @@ std::string_view loss_words(std::string_view kind) {
 }  // namespace
 
 void print_takes(Page& page, FindingDesk& desk, const std::string& place, const std::vector<sheet::TakeLine>& takes) {
-  page.line(std::string(number_wide + thing_wide + grams_wide + second_wide + 2 + measure_wide, ' ') + right("of base", percent_wide) + right("of total", percent_wide + 1));
+  page.line(std::string(number_wide + thing_wide + grams_wide + second_wide + 2 + measure_wide, ' ') + right("of base", percent_wide) +
+            right("of total", percent_wide + 1));
   std::uint16_t step = 0, take_of_step = 0;
   for (const sheet::TakeLine& take : takes) {
     const bool first_of_step = take.step != step;
@@ -111,7 +113,8 @@ void print_losses(Page& page, const std::vector<sheet::LossLine>& losses) {
   std::string words;
   for (const sheet::LossLine& loss : losses) {
     if (loss.mass_g < 0.005) continue;
-    words += (words.empty() ? "" : "; ") + figure(loss.mass_g, Digits::amount, "g") + " " + std::string(loss_words(loss.kind)) + " at step\u00A0" + std::to_string(loss.step);
+    words += (words.empty() ? "" : "; ") + figure(loss.mass_g, Digits::amount, "g") + " " + std::string(loss_words(loss.kind)) + " at step\u00A0" +
+             std::to_string(loss.step);
   }
   if (!words.empty()) page.paragraph(std::string(number_wide, ' ') + "Lost  ", words + ".");
 }

@@ -24,29 +24,39 @@ constexpr const char* own_document = "the document";
 
 constexpr std::array<FindingWords, 17> table = {{
     {Code::range_left, Weight::note, "{about}", "the value is given, but its model was not checked here", "the range that each model states", ""},
-    {Code::assumption, Weight::note, "{about}", "the text leaves it open", "the larder, the kit or the act's defaults", "say it in the text if it is otherwise"},
+    {Code::assumption, Weight::note, "{about}", "the text leaves it open", "the larder, the kit or the act's defaults",
+     "say it in the text if it is otherwise"},
     {Code::value_missing, Weight::note, "{about}", "what it takes to give it is not known", own_document, ""},
-    {Code::ice_gone, Weight::mind, "{about}: all the ice melts, and the drink ends at {value} C", "with no ice left it gets neither colder nor stays cold", "heat balance of this step", "take more ice, or colder"},
-    {Code::glass_over, Weight::stop, "{about} {value} mL over the brim ({limit} mL)", "liquid and what the ice displaces are more than the glass holds", "the kit's glass", ""},
+    {Code::ice_gone, Weight::mind, "{about}: all the ice melts, and the drink ends at {value} C", "with no ice left it gets neither colder nor stays cold",
+     "heat balance of this step", "take more ice, or colder"},
+    {Code::glass_over, Weight::stop, "{about} {value} mL over the brim ({limit} mL)", "liquid and what the ice displaces are more than the glass holds",
+     "the kit's glass", ""},
     {Code::left_over, Weight::note, "{about}", "nothing is scaled by itself: a batch is made whole", own_document, ""},
     {Code::short_of, Weight::mind, "{about}", "nothing doubles by itself", own_document, ""},
     {Code::target_unmet, Weight::mind, "{about}", "a target is a wish of the document", own_document, ""},
     {Code::hot_sugar, Weight::note, "{about}: {value} C hot sugar sticks and burns deeply", "sugar holds its heat and does not run off the skin", practice,
      "long sleeves, cold water within reach, add liquids slowly"},
-    {Code::raw_egg, Weight::mind, "{about} is raw: raw or undercooked egg may make people ill", "neither spirit nor acid is a published way of treating raw egg; children, older, pregnant and ill people are at most risk",
+    {Code::raw_egg, Weight::mind, "{about} is raw: raw or undercooked egg may make people ill",
+     "neither spirit nor acid is a published way of treating raw egg; children, older, pregnant and ill people are at most risk",
      "US FDA Food Code, 3-302.13 and 3-603.11", "take pasteurised egg, the same weight; else tell the guest"},
-    {Code::keeps_passed, Weight::mind, "{about}", "food that needs control of time and temperature is kept 7 days at most, the day of preparation being the first",
-     "US FDA Food Code, 3-501.17", "keep it 6 days behind the day it is made, freeze it, or have the product assessed"},
-    {Code::time_temperature_control, Weight::note, "{about}", "by pH and water activity it falls among foods that need control of time and temperature unless an assessment says otherwise",
-     food_code_tables, "hold it at 5 C or below, mark the day, and use it within 7 days, the first being the day it is made"},
-    {Code::low_acid_stored, Weight::mind, "{about}", "above pH 4.6 and above a water activity of 0.92 spores of Clostridium botulinum may grow, above all in a closed vessel",
+    {Code::keeps_passed, Weight::mind, "{about}",
+     "food that needs control of time and temperature is kept 7 days at most, the day of preparation being the first", "US FDA Food Code, 3-501.17",
+     "keep it 6 days behind the day it is made, freeze it, or have the product assessed"},
+    {Code::time_temperature_control, Weight::note, "{about}",
+     "by pH and water activity it falls among foods that need control of time and temperature unless an assessment says otherwise", food_code_tables,
+     "hold it at 5 C or below, mark the day, and use it within 7 days, the first being the day it is made"},
+    {Code::low_acid_stored, Weight::mind, "{about}",
+     "above pH 4.6 and above a water activity of 0.92 spores of Clostridium botulinum may grow, above all in a closed vessel",
      "21 CFR 114.3 (pH 4.6); US FDA Food Code, 1-201.10 (0.92)", "store it at 5 C or below"},
-    {Code::allergen, Weight::note, "contains {about}", "guests must be told, and asked about traces from other work", "Regulation (EU) 1169/2011, Annex II; FALCPA 2004 and FASTER Act 2021", ""},
-    {Code::allergen_unknown, Weight::note, "ask the maker about {about}", "the larder does not know for sure", "Regulation (EU) 1169/2011, Annex II; FALCPA 2004 and FASTER Act 2021",
-     "read the label and write the answer into the larder"},
-    {Code::alcohol, Weight::note, "contains alcohol: {about}", "not for minors, not before driving, and it is best not to drink when pregnant; the figures are an estimate from the recipe, no guide to fitness to drive",
+    {Code::allergen, Weight::note, "contains {about}", "guests must be told, and asked about traces from other work",
+     "Regulation (EU) 1169/2011, Annex II; FALCPA 2004 and FASTER Act 2021", ""},
+    {Code::allergen_unknown, Weight::note, "ask the maker about {about}", "the larder does not know for sure",
+     "Regulation (EU) 1169/2011, Annex II; FALCPA 2004 and FASTER Act 2021", "read the label and write the answer into the larder"},
+    {Code::alcohol, Weight::note, "contains alcohol: {about}",
+     "not for minors, not before driving, and it is best not to drink when pregnant; the figures are an estimate from the recipe, no guide to fitness to drive",
      "27 CFR 16.21 (0.5 %vol); UK Chief Medical Officers 2016", ""},
-    {Code::defer, Weight::note, "your food law, your inspector and your written plan decide", "what is said here of health follows published model rules, not your law", practice, ""},
+    {Code::defer, Weight::note, "your food law, your inspector and your written plan decide",
+     "what is said here of health follows published model rules, not your law", practice, ""},
 }};
 
 std::string filled(std::string words, const std::string& about, double value, double limit) {
@@ -96,7 +106,8 @@ base::Where where(const flow::Flowsheet& sheet, const flow::Origin& origin, base
 base::Finding finding(const flow::Mark& mark, const flow::Flowsheet& sheet) {
   std::string about = mark.about;
   for (const flow::TakeInfo& take : sheet.takes) {
-    const bool its = mark.origin.take != 0 && take.origin.part == mark.origin.part && take.origin.step == mark.origin.step && take.origin.take == mark.origin.take;
+    const bool its =
+        mark.origin.take != 0 && take.origin.part == mark.origin.part && take.origin.step == mark.origin.step && take.origin.take == mark.origin.take;
     if (its && about.find(take.label) == std::string::npos) about = take.label + ": " + about;
   }
   return say(mark.code, where(sheet, mark.origin, mark.span), about, mark.value, mark.limit);
@@ -117,7 +128,8 @@ void tidy(std::vector<base::Finding>& findings) {
   }
   for (std::size_t i = 0; i < kept.size(); ++i)
     if (repeats[i] > 0) kept[i].says += repeats[i] == 1 ? " (and at one more place)" : " (and at " + std::to_string(repeats[i]) + " more places)";
-  std::stable_sort(kept.begin(), kept.end(), [](const base::Finding& a, const base::Finding& b) { return std::tuple(a.weight, a.code) < std::tuple(b.weight, b.code); });
+  std::stable_sort(kept.begin(), kept.end(),
+                   [](const base::Finding& a, const base::Finding& b) { return std::tuple(a.weight, a.code) < std::tuple(b.weight, b.code); });
   findings = std::move(kept);
 }
 

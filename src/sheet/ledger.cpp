@@ -101,9 +101,15 @@ void close_balance(const Flowsheet& sheet, Ledger& book) {
   for (std::size_t l = 0; l < sheet.losses.size(); ++l) {
     const double all = book.losses_kg[l] * book.parts[sheet.losses[l].origin.part].times;
     switch (sheet.losses[l].fate) {
-      case Fate::stays: kg.stays_g += all; break;
-      case Fate::gas: kg.gas_g += all; break;
-      default: kg.lost_g += all; break;
+      case Fate::stays:
+        kg.stays_g += all;
+        break;
+      case Fate::gas:
+        kg.gas_g += all;
+        break;
+      default:
+        kg.lost_g += all;
+        break;
     }
   }
   for (std::size_t p = 0; p < sheet.parts.size(); ++p) {

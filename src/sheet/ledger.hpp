@@ -15,23 +15,23 @@
 namespace bloomset::sheet {
 
 struct PartLedger {
-  double times = 1.0;            // basis to all serves
-  double base_kg = 0.0;          // per basis: what percentages are of
-  double finished_kg = 0.0;      // per basis: liquid, ice, solids, asides
-  double drawn_kg = 0.0;         // by all users, all serves
-  double drawn_by_batches_kg = 0.0;  // of it, by parts made ahead: does not grow with serves
+  double times = 1.0;                       // basis to all serves
+  double base_kg = 0.0;                     // per basis: what percentages are of
+  double finished_kg = 0.0;                 // per basis: liquid, ice, solids, asides
+  double drawn_kg = 0.0;                    // by all users, all serves
+  double drawn_by_batches_kg = 0.0;         // of it, by parts made ahead: does not grow with serves
   double solids_kg = 0.0, asides_kg = 0.0;  // of `finished_kg`
-  bool drawn = false;            // somebody takes of it
-  bool in_use = false;           // it comes into the serve (or there is no serve)
+  bool drawn = false;                       // somebody takes of it
+  bool in_use = false;                      // it comes into the serve (or there is no serve)
   double left_kg() const { return times * finished_kg - drawn_kg; }
 };
 
 /// One take as it came out: its own mass and temperature, per basis of its part.
 struct TakeLedger {
   double kg = 0.0;
-  double liquid_kg = 0.0;        // of it
+  double liquid_kg = 0.0;  // of it
   double celsius = 25.0;
-  bool there = false;            // `maybe` takes are not
+  bool there = false;  // `maybe` takes are not
 };
 
 /// What stands in the vessel when a step is over, per basis.
@@ -41,10 +41,10 @@ struct StepLedger {
 };
 
 struct Ledger {
-  std::vector<TakeLedger> takes;   // beside Flowsheet::takes
-  std::vector<StepLedger> steps;   // beside Flowsheet::steps
-  std::vector<double> losses_kg;   // beside Flowsheet::losses, per basis
-  std::vector<PartLedger> parts;   // beside Flowsheet::parts
+  std::vector<TakeLedger> takes;  // beside Flowsheet::takes
+  std::vector<StepLedger> steps;  // beside Flowsheet::steps
+  std::vector<double> losses_kg;  // beside Flowsheet::losses, per basis
+  std::vector<PartLedger> parts;  // beside Flowsheet::parts
   Balance balance;
 };
 

@@ -32,12 +32,15 @@ bool needs_a_system(const text::Amount& amount) {
 std::optional<double> mass_kg(const formula::Take& take, const larder::Thing& thing, text::Faults& faults) {
   const double amount = take.amount.value.nominal();
   if (needs_a_system(take.amount)) {
-    fault(faults, take.amount.span, "which_measure", "`" + take.amount.unit + "` differs from land to land, and nothing here says which is meant", "give millilitres or grams");
+    fault(faults, take.amount.span, "which_measure", "`" + take.amount.unit + "` differs from land to land, and nothing here says which is meant",
+          "give millilitres or grams");
     return std::nullopt;
   }
   switch (take.amount.kind) {
-    case text::AmountKind::mass: return amount;
-    case text::AmountKind::volume: return amount * thing.density_20c.si;
+    case text::AmountKind::mass:
+      return amount;
+    case text::AmountKind::volume:
+      return amount * thing.density_20c.si;
     case text::AmountKind::pieces:
       if (thing.piece) return amount * thing.piece->si;
       fault(faults, take.amount.span, "no_piece_mass", "the larder knows no mass of one piece of `" + thing.name + "`", "give grams or millilitres");
@@ -50,7 +53,8 @@ std::optional<double> mass_kg(const formula::Take& take, const larder::Thing& th
 
 std::optional<larder::Thing> thing_of(const formula::Take& take, const larder::Larder& larder, text::Faults& faults) {
   if (take.kind == formula::ThingKind::made) {
-    fault(faults, take.thing_span, "bought_only", "'" + take.thing + "' is a made part; a mixture knows bought things only", "take the quotes away, or write a formula");
+    fault(faults, take.thing_span, "bought_only", "'" + take.thing + "' is a made part; a mixture knows bought things only",
+          "take the quotes away, or write a formula");
     return std::nullopt;
   }
   std::vector<larder::Qualifier> bracket;
@@ -129,7 +133,8 @@ base::Result<Mixture> read_mixture(std::uint32_t source, const base::Sources& so
     from = end + plus.size();
   }
   if (faults.empty() && !(mixture.masses.total_kg() > 0.0))
-    fault(faults, {source, 1, 1, static_cast<std::uint32_t>(text.size())}, "nothing_there", "this mixture weighs nothing", "give at least one amount above zero");
+    fault(faults, {source, 1, 1, static_cast<std::uint32_t>(text.size())}, "nothing_there", "this mixture weighs nothing",
+          "give at least one amount above zero");
   if (!faults.empty()) return base::fail(base::ErrorKind::bad_input, "the mixture cannot be read", std::move(faults));
   return mixture;
 }
@@ -174,7 +179,8 @@ ChillSheet chill(const Mixture& mixture, const Chilling& how) {
   if (how.to && outcome.t_c > units::in_celsius(*how.to) + reached_within_k) {
     base::Where where;
     where.property = matter::key(Property::temperature_c);
-    sheet.findings.push_back(say(base::Code::range_left, std::move(where), "this ice cannot make the mixture that cold: it ends at " + shown(outcome.t_c) + " C"));
+    sheet.findings.push_back(
+        say(base::Code::range_left, std::move(where), "this ice cannot make the mixture that cold: it ends at " + shown(outcome.t_c) + " C"));
     sheet.findings.back().weight = base::Weight::mind;
   }
   add_notes(mixture, end, sheet.values, sheet.findings);

@@ -26,7 +26,7 @@ struct Mixture {
     double mass_g = 0.0;
   };
   std::vector<Line> lines;
-  std::vector<std::string> assumptions;   // the larder's, each once
+  std::vector<std::string> assumptions;  // the larder's, each once
 };
 
 /// Reads a mixture; `source` is the index of its text in `sources`. Errors: bad_input with every fault at its place.
@@ -43,24 +43,24 @@ MixtureSheet mix(const Mixture&, units::Temperature at);
 
 /// Ice for a mixture, and when to stop.
 struct Chilling {
-  units::Temperature at = units::celsius(20.0);       // of the mixture before
-  units::Mass ice;                                    // its surface water included
-  units::Mass surface_water;                          // at most `ice`
-  units::Temperature ice_at = units::celsius(0.0);    // at most 0 C
+  units::Temperature at = units::celsius(20.0);     // of the mixture before
+  units::Mass ice;                                  // its surface water included
+  units::Mass surface_water;                        // at most `ice`
+  units::Temperature ice_at = units::celsius(0.0);  // at most 0 C
   units::HeatCapacity vessel;
   units::Temperature vessel_at = units::celsius(20.0);
   matter::LeftoverIce leftover = matter::LeftoverIce::inert;
-  std::optional<units::Temperature> to;               // neither `to` nor `time`: to equilibrium
+  std::optional<units::Temperature> to;  // neither `to` nor `time`: to equilibrium
   std::optional<units::Duration> time;
-  units::Duration time_constant;                      // of the act, with `time`
+  units::Duration time_constant;  // of the act, with `time`
 };
 
 struct ChillSheet {
   Mixture mixture;
-  matter::Values before, values;                      // values: of the result
-  double melted_g = 0.0, ice_left_g = 0.0;            // melted: surface water included
+  matter::Values before, values;            // values: of the result
+  double melted_g = 0.0, ice_left_g = 0.0;  // melted: surface water included
   double dilution_percent_of_initial_mass = 0.0;
-  double dilution_percent_of_initial_volume = 0.0;    // water at 20 C over the initial liquid at 20 C
+  double dilution_percent_of_initial_volume = 0.0;  // water at 20 C over the initial liquid at 20 C
   std::vector<base::Finding> findings;
 };
 ChillSheet chill(const Mixture&, const Chilling&);

@@ -50,11 +50,13 @@ OrderLine order_line(const Thing& thing, double kg) {
     line.note = "about " + text::print_number(*line.pieces, 6) + " as bought, " + text::print_number(each_kg * 1e3, 3) + " g from each";
   } else if (thing.piece && thing.piece->si > 0.0) {
     line.pieces = whole(kg / thing.piece->si);
-    line.note = text::print_number(*line.pieces, 6) + (*line.pieces == 1.0 ? " piece" : " pieces") + " of " + text::print_number(thing.piece->si * 1e3, 3) + " g";
+    line.note =
+        text::print_number(*line.pieces, 6) + (*line.pieces == 1.0 ? " piece" : " pieces") + " of " + text::print_number(thing.piece->si * 1e3, 3) + " g";
   }
   if (pack_kg && *pack_kg > 0.0) {
     const double packs = whole(kg / *pack_kg);
-    const std::string size = thing.pack->volume ? text::print_number(units::in_millilitres(*thing.pack->volume)) + " mL" : text::print_number(units::in_grams(*thing.pack->mass)) + " g";
+    const std::string size = thing.pack->volume ? text::print_number(units::in_millilitres(*thing.pack->volume)) + " mL"
+                                                : text::print_number(units::in_grams(*thing.pack->mass)) + " g";
     if (!line.note.empty()) line.note += "; ";
     line.note += text::print_number(packs, 6) + (packs == 1.0 ? " pack" : " packs") + " of " + size;
     if (thing.pack->price > 0.0) {

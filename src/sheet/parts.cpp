@@ -15,7 +15,8 @@ constexpr double grams_per_kg = 1e3;
 
 // A spoon may be a third off: never beside what sets a gel or a sourness.
 bool may_be_spooned(const larder::Thing& thing) {
-  if (thing.solid || thing.is_ice() || thing.family == Family::agent || thing.family == Family::acid || thing.family == Family::chemical || thing.family == Family::acid_solution)
+  if (thing.solid || thing.is_ice() || thing.family == Family::agent || thing.family == Family::acid || thing.family == Family::chemical ||
+      thing.family == Family::acid_solution)
     return false;
   return is_poured(thing.family) || thing.density_measured;
 }
@@ -76,11 +77,24 @@ PartSheet part_sheet(const Kitchen& k, std::size_t p) {
 
 bool is_poured(Family family) {
   switch (family) {
-    case Family::water: case Family::juice: case Family::puree: case Family::syrup: case Family::spirit: case Family::liqueur: case Family::wine:
-    case Family::bitters: case Family::dairy: case Family::egg: case Family::plant_milk: case Family::acid_solution: case Family::saline:
-    case Family::soda: case Family::tea_coffee:
+    case Family::water:
+    case Family::juice:
+    case Family::puree:
+    case Family::syrup:
+    case Family::spirit:
+    case Family::liqueur:
+    case Family::wine:
+    case Family::bitters:
+    case Family::dairy:
+    case Family::egg:
+    case Family::plant_milk:
+    case Family::acid_solution:
+    case Family::saline:
+    case Family::soda:
+    case Family::tea_coffee:
       return true;
-    default: return false;
+    default:
+      return false;
   }
 }
 
@@ -96,7 +110,8 @@ std::vector<LossLine> loss_lines(const Kitchen& k, std::size_t p) {
   std::vector<LossLine> lines;
   for (std::size_t l = 0; l < k.flow.losses.size(); ++l) {
     const flow::LossInfo& loss = k.flow.losses[l];
-    if (loss.origin.part == p && k.book.losses_kg[l] > 0.0) lines.push_back({kinds[static_cast<std::size_t>(loss.fate)], loss.origin.step, k.book.losses_kg[l] * grams_per_kg});
+    if (loss.origin.part == p && k.book.losses_kg[l] > 0.0)
+      lines.push_back({kinds[static_cast<std::size_t>(loss.fate)], loss.origin.step, k.book.losses_kg[l] * grams_per_kg});
   }
   return lines;
 }
@@ -105,7 +120,8 @@ std::vector<StepLine> step_lines(const Kitchen& k, std::size_t p) {
   std::vector<StepLine> lines;
   for (const flow::StepInfo& step : k.flow.steps)
     if (step.origin.part == p)
-      lines.push_back({step.origin.step, std::string(formula::name(step.act)), step.vessel, step.place, values_at(k, step.liquid, step.ice), step.seconds, step.span});
+      lines.push_back(
+          {step.origin.step, std::string(formula::name(step.act)), step.vessel, step.place, values_at(k, step.liquid, step.ice), step.seconds, step.span});
   return lines;
 }
 

@@ -22,17 +22,17 @@ using base::Finding;
 using base::Weight;
 using matter::Property;
 
-constexpr double least_left_g = 0.1, least_left_share = 1e-3;  // below a kitchen scale's step nothing is left over: practice
-constexpr double ice_left_share = 0.05;                        // less than that of the ice is left: it is as good as gone (the approach never ends): practice
-constexpr double makes_share = 0.02;                           // `makes` is met within 2 %: practice
-constexpr double cold_hold_c = 5.0;                            // US FDA Food Code 3-501.16: 5 C (41 F) or below
-constexpr double longest_keep_s = 6.0 * 86400.0;               // US FDA Food Code 3-501.17: 7 days, the day of preparation being the first
-constexpr double low_acid_ph = 4.6;                            // 21 CFR 114.3
-constexpr double low_acid_aw = 0.92;                           // US FDA Food Code 1-201.10
-constexpr double tables_know_no_spirit_percent = 20.0;         // at and above it a batch is commonly kept at room temperature: practice
-constexpr double alcohol_percent = 0.5;                        // 27 CFR 16.10
-constexpr double hot_sugar_c = 90.0, hot_sugar_percent = 50.0; // practice
-constexpr double egg_heated_c = 68.0;                          // US FDA Food Code 3-401.11(A)(2), eggs not for immediate service: 68 C for 17 s
+constexpr double least_left_g = 0.1, least_left_share = 1e-3;   // below a kitchen scale's step nothing is left over: practice
+constexpr double ice_left_share = 0.05;                         // less than that of the ice is left: it is as good as gone (the approach never ends): practice
+constexpr double makes_share = 0.02;                            // `makes` is met within 2 %: practice
+constexpr double cold_hold_c = 5.0;                             // US FDA Food Code 3-501.16: 5 C (41 F) or below
+constexpr double longest_keep_s = 6.0 * 86400.0;                // US FDA Food Code 3-501.17: 7 days, the day of preparation being the first
+constexpr double low_acid_ph = 4.6;                             // 21 CFR 114.3
+constexpr double low_acid_aw = 0.92;                            // US FDA Food Code 1-201.10
+constexpr double tables_know_no_spirit_percent = 20.0;          // at and above it a batch is commonly kept at room temperature: practice
+constexpr double alcohol_percent = 0.5;                         // 27 CFR 16.10
+constexpr double hot_sugar_c = 90.0, hot_sugar_percent = 50.0;  // practice
+constexpr double egg_heated_c = 68.0;                           // US FDA Food Code 3-401.11(A)(2), eggs not for immediate service: 68 C for 17 s
 constexpr double egg_heated_s = 17.0;
 
 std::string quoted(const std::string& name) { return "'" + name + "'"; }
@@ -93,7 +93,8 @@ class Rules {
     const bool ahead = info.made == formula::Made::ahead;
     if (left_g > 0.0) {
       std::string about = grams(left_g) + " of " + quoted(info.name) + " are left over";
-      if (ahead && per_serve_kg > 0.0) about += ": it is enough for " + text::print_number(std::floor(for_serves_kg / per_serve_kg + 1e-9), 9) + " serves in all";
+      if (ahead && per_serve_kg > 0.0)
+        about += ": it is enough for " + text::print_number(std::floor(for_serves_kg / per_serve_kg + 1e-9), 9) + " serves in all";
       if (!part.drawn) about = "nothing takes of " + quoted(info.name) + ": all " + grams(left_g) + " are left over";
       Finding& finding = raise(Code::left_over, at_part(p, "left_over_g"), about);
       if (ahead && part.drawn) {
@@ -113,12 +114,14 @@ class Rules {
     const flow::PartInfo& info = k_.flow.parts[p];
     if (!info.makes || info.makes->kind == text::AmountKind::pieces) return;
     const bool by_mass = info.makes->kind == text::AmountKind::mass;
-    const double says = info.makes->value.nominal() * (by_mass ? 1e3 : 1e6), makes = by_mass ? part_sheet(p).batch_mass_g : part_sheet(p).values[Property::volume_ml];
+    const double says = info.makes->value.nominal() * (by_mass ? 1e3 : 1e6),
+                 makes = by_mass ? part_sheet(p).batch_mass_g : part_sheet(p).values[Property::volume_ml];
     if (!(std::abs(makes - says) > makes_share * says)) return;
     const std::string unit = by_mass ? " g" : " mL";
     base::Where at = at_part(p, by_mass ? "batch_mass_g" : "volume_ml");
     at.span = info.makes->span;
-    raise(makes < says ? Code::short_of : Code::left_over, at, quoted(info.name) + " says that it makes " + shown(says) + unit + "; its steps make " + shown(makes) + unit);
+    raise(makes < says ? Code::short_of : Code::left_over, at,
+          quoted(info.name) + " says that it makes " + shown(says) + unit + "; its steps make " + shown(makes) + unit);
   }
 
   bool is_stored(std::size_t p) const {
@@ -134,25 +137,31 @@ class Rules {
 
   void storage(std::size_t p) {
     const PartSheet& part = part_sheet(p);
-    const double strength = part.values[Property::abv_percent_all_melted], ph = part.values[Property::ph_25c], aw = part.values[Property::water_activity], held_c = part.values[Property::temperature_c];
+    const double strength = part.values[Property::abv_percent_all_melted], ph = part.values[Property::ph_25c], aw = part.values[Property::water_activity],
+                 held_c = part.values[Property::temperature_c];
     if (std::isnan(held_c)) return;
     if (strength >= tables_know_no_spirit_percent) {
-      raise(Code::range_left, at_part(p, "water_activity"), quoted(part.name) + " holds " + shown(strength) + " %vol: the tables of pH and water activity do not cover ethanol, so it is not classed");
+      raise(Code::range_left, at_part(p, "water_activity"),
+            quoted(part.name) + " holds " + shown(strength) + " %vol: the tables of pH and water activity do not cover ethanol, so it is not classed");
       return;
     }
     const TcsClass tcs = tcs_class(ph, aw, TcsTable::anything_else);
     if (tcs == TcsClass::non_tcs) return;
     const bool warm = held_c > cold_hold_c + 1e-6;
     const std::string read = std::isnan(ph) || std::isnan(aw) ? "pH or water activity is not known" : "pH " + shown(ph) + ", water activity " + shown(aw);
-    Finding& control = raise(Code::time_temperature_control, at_part(p, "ph_25c"),
-                             quoted(part.name) + " (" + read + ") is stored at " + shown(held_c) + " C: the published cold-holding limit of 5 C is " + (warm ? "missed" : "met"), held_c, cold_hold_c);
+    Finding& control = raise(
+        Code::time_temperature_control, at_part(p, "ph_25c"),
+        quoted(part.name) + " (" + read + ") is stored at " + shown(held_c) + " C: the published cold-holding limit of 5 C is " + (warm ? "missed" : "met"),
+        held_c, cold_hold_c);
     if (warm) control.weight = Weight::mind;
     if (warm && ph > low_acid_ph && aw > low_acid_aw)
-      raise(Code::low_acid_stored, at_part(p, "ph_25c"), quoted(part.name) + " is low in acid (" + read + ") and stored at " + shown(held_c) + " C, above the published 5 C", held_c, cold_hold_c);
+      raise(Code::low_acid_stored, at_part(p, "ph_25c"),
+            quoted(part.name) + " is low in acid (" + read + ") and stored at " + shown(held_c) + " C, above the published 5 C", held_c, cold_hold_c);
     for (const flow::StepInfo& step : k_.flow.steps)
       if (step.origin.part == p && step.keeps_s && step.keeps_s->high > longest_keep_s + 1e-6)
-        raise(Code::keeps_passed, where(k_.flow, step.origin, step.span), quoted(part.name) + " is said to keep " + text::print_duration(*step.keeps_s) + ": the published limit is passed",
-              step.keeps_s->high / 86400.0, longest_keep_s / 86400.0);
+        raise(Code::keeps_passed, where(k_.flow, step.origin, step.span),
+              quoted(part.name) + " is said to keep " + text::print_duration(*step.keeps_s) + ": the published limit is passed", step.keeps_s->high / 86400.0,
+              longest_keep_s / 86400.0);
   }
 
   const flow::StepInfo* step_at(const flow::Origin& at) const {
@@ -178,19 +187,21 @@ class Rules {
       if ((happened(flow::Event::ice_gone) || hardly_ice_left(k_.flow.units[u])) && step != nullptr && k_.flow.units[u].ices_in > 0) {
         const bool stands = k_.flow.units[u].op == flow::Op::stand;
         const flow::Port liquid = k_.flow.links[k_.flow.units[u].out.first];
-        Finding& finding = raise(Code::ice_gone, where(k_.flow, origin, step->span), stands ? "in the glass" : act_of(step->act, k_.flow.parts[origin.part].name),
-                                 stream_celsius(k_.batch.port(liquid)));
+        Finding& finding = raise(Code::ice_gone, where(k_.flow, origin, step->span),
+                                 stands ? "in the glass" : act_of(step->act, k_.flow.parts[origin.part].name), stream_celsius(k_.batch.port(liquid)));
         if (step->act == formula::Act::blend) finding.weight = Weight::note;  // a blended drink is meant to take its ice up
       }
       if (happened(flow::Event::end_not_reached) && step != nullptr) {
-        Finding& finding = raise(Code::range_left, where(k_.flow, origin, step->span),
-                                 act_of(step->act, k_.flow.parts[origin.part].name) + " cannot end where the text says: it is there already, or nothing is left to boil off");
+        Finding& finding =
+            raise(Code::range_left, where(k_.flow, origin, step->span),
+                  act_of(step->act, k_.flow.parts[origin.part].name) + " cannot end where the text says: it is there already, or nothing is left to boil off");
         finding.weight = Weight::mind;
       }
       if (happened(flow::Event::more_than_there_is))
         for (const flow::TakeInfo& take : k_.flow.takes)
           if (take.made && take.origin.part == origin.part && take.origin.step == origin.step && take.origin.take == origin.take)
-            raise(Code::short_of, where(k_.flow, origin, take.span), "no rest of " + quoted(k_.flow.parts[*take.made].name) + " is there: more than all of it is taken before");
+            raise(Code::short_of, where(k_.flow, origin, take.span),
+                  "no rest of " + quoted(k_.flow.parts[*take.made].name) + " is there: more than all of it is taken before");
     }
   }
 
@@ -202,7 +213,8 @@ class Rules {
         if (line.number != step.origin.step) continue;
         const double t_c = line.after[Property::temperature_c], sugar = line.after[Property::sugar_percent];
         if (t_c >= hot_sugar_c - 1e-6 && sugar > hot_sugar_percent)
-          raise(Code::hot_sugar, where(k_.flow, step.origin, step.span), quoted(k_.flow.parts[step.origin.part].name) + ", " + shown(sugar) + " % sugar", t_c, hot_sugar_c);
+          raise(Code::hot_sugar, where(k_.flow, step.origin, step.span), quoted(k_.flow.parts[step.origin.part].name) + ", " + shown(sugar) + " % sugar", t_c,
+                hot_sugar_c);
       }
     }
   }
@@ -243,7 +255,8 @@ class Rules {
     if (cost.mixed_currencies)
       raise(Code::value_missing, at, "the cost cannot be given: prices stand in more than one currency");
     else
-      raise(Code::value_missing, at, "the cost cannot be given: the larder has no price for " + listed(cost.without_price)).remedies.push_back({"add packs and prices with --larder FILE", std::nullopt});
+      raise(Code::value_missing, at, "the cost cannot be given: the larder has no price for " + listed(cost.without_price))
+          .remedies.push_back({"add packs and prices with --larder FILE", std::nullopt});
   }
 
   void guests() {
@@ -259,7 +272,8 @@ class Rules {
     if (!ask.empty()) raise(Code::allergen_unknown, at, spoken(ask));
     std::vector<std::string> unknown;
     for (const flow::TakeInfo& take : k_.flow.takes)
-      if (take.thing && k_.book.parts[take.origin.part].in_use && !k_.flow.things[*take.thing].allergens_known && std::find(unknown.begin(), unknown.end(), take.label) == unknown.end())
+      if (take.thing && k_.book.parts[take.origin.part].in_use && !k_.flow.things[*take.thing].allergens_known &&
+          std::find(unknown.begin(), unknown.end(), take.label) == unknown.end())
         unknown.push_back(take.label);
     if (!unknown.empty()) raise(Code::allergen_unknown, at, "allergens in " + listed(unknown));
     alcohol();
@@ -270,7 +284,8 @@ class Rules {
       const double strength = sheet_.serve->at_service[Property::abv_percent];
       if (!(strength >= alcohol_percent)) return;
       const StandardDrinks& drinks = sheet_.serve->standard_drinks;
-      raise(Code::alcohol, at_part(k_.flow.parts.size() - 1, "abv_percent"), shown(strength) + " %vol, " + shown(drinks.us) + " US standard drinks, " + shown(drinks.uk) + " UK units a serve", strength, alcohol_percent);
+      raise(Code::alcohol, at_part(k_.flow.parts.size() - 1, "abv_percent"),
+            shown(strength) + " %vol, " + shown(drinks.us) + " US standard drinks, " + shown(drinks.uk) + " UK units a serve", strength, alcohol_percent);
       return;
     }
     for (std::size_t p = 0; p < k_.flow.parts.size(); ++p)

@@ -20,11 +20,11 @@ struct TakeLine {
   std::string thing;
   std::uint16_t step = 0;
   double mass_g = 0.0;
-  double volume_ml = 0.0;                 // at 20 C, bought things; NaN where it says nothing (solids, ice)
+  double volume_ml = 0.0;  // at 20 C, bought things; NaN where it says nothing (solids, ice)
   std::optional<double> pieces;
-  double percent_of_base = 0.0, percent_of_total = 0.0;   // NaN where there is no base
-  std::string measure;                    // kitchen measure beside the grams; may be empty
-  std::string written;                    // the amount as written
+  double percent_of_base = 0.0, percent_of_total = 0.0;  // NaN where there is no base
+  std::string measure;                                   // kitchen measure beside the grams; may be empty
+  std::string written;                                   // the amount as written
   bool agent = false, ice = false, maybe = false, made = false;
   base::Span span;
 };
@@ -32,13 +32,13 @@ struct TakeLine {
 struct StepLine {
   std::uint16_t number = 0;
   std::string act, vessel, place;
-  matter::Values after;                   // NaN everywhere if there is nothing in the vessel yet
+  matter::Values after;  // NaN everywhere if there is nothing in the vessel yet
   double seconds = 0.0;
   base::Span span;
 };
 
 struct LossLine {
-  std::string kind;                       // evaporates, sticks, pulp, stays, gas
+  std::string kind;  // evaporates, sticks, pulp, stays, gas
   std::uint16_t step = 0;
   double mass_g = 0.0;
 };
@@ -46,57 +46,57 @@ struct LossLine {
 struct PartSheet {
   std::string name;
   bool ahead = false;
-  matter::Values values;                  // of the finished batch, or of one serve
+  matter::Values values;  // of the finished batch, or of one serve
   double batch_mass_g = 0.0, used_per_serve_g = 0.0, batches = 1.0, left_over_g = 0.0, short_g = 0.0;
   int rounds = 1;
   std::vector<LossLine> losses;
   std::vector<TakeLine> takes;
   std::vector<StepLine> steps;
-  double ready_after_h = 0.0;             // nominal times of its steps, behind the slowest part it draws from
+  double ready_after_h = 0.0;  // nominal times of its steps, behind the slowest part it draws from
   std::optional<double> keeps_h;
 };
 
 /// A ribbon of the flow picture; masses for all serves.
 struct Ribbon {
-  std::string id, from, to;               // take:P.S.T, step:P.S, serve, stays, lost
+  std::string id, from, to;  // take:P.S.T, step:P.S, serve, stays, lost
   double mass_g = 0.0, temperature_c = 0.0;
-  std::string look;                       // family of the matter: spirit, juice, ice …
+  std::string look;  // family of the matter: spirit, juice, ice …
 };
 
 struct StandardDrinks {
   double us = 0.0, uk = 0.0, au = 0.0, eu = 0.0;
 };
 
-struct OrderLine {                        // what to have at hand, for all serves
+struct OrderLine {  // what to have at hand, for all serves
   std::string thing;
   double mass_g = 0.0;
-  double volume_ml = 0.0;                 // NaN where it says nothing
-  std::optional<double> pieces;           // as bought: fruits, leaves
-  std::string note;                       // "about 6 lemons at 48 g juice each"
+  double volume_ml = 0.0;        // NaN where it says nothing
+  std::optional<double> pieces;  // as bought: fruits, leaves
+  std::string note;              // "about 6 lemons at 48 g juice each"
   std::optional<double> cost;
   std::string currency;
 };
 
 struct ServeSheet {
-  matter::Values at_service, merged;      // merged: all foam collapsed; nothing foams in this version, so the same
-  std::vector<TakeLine> takes;            // of the pours, for one serve
-  std::vector<StepLine> steps;            // one a pour
+  matter::Values at_service, merged;  // merged: all foam collapsed; nothing foams in this version, so the same
+  std::vector<TakeLine> takes;        // of the pours, for one serve
+  std::vector<StepLine> steps;        // one a pour
   std::vector<LossLine> losses;
-  double headroom_ml = 0.0;               // at the fullest moment: after any pour, or at service; negative: over the brim
-  double ready_after_h = 0.0;             // nominal times of the pours, behind the slowest part
-  double beside_g = 0.0;                  // rim and garnish: eaten or not, not in the drink
-  std::optional<double> cost;             // per serve, losses in, left-overs out; nothing if a price is missing
-  std::string currency;                   // of `cost`
+  double headroom_ml = 0.0;    // at the fullest moment: after any pour, or at service; negative: over the brim
+  double ready_after_h = 0.0;  // nominal times of the pours, behind the slowest part
+  double beside_g = 0.0;       // rim and garnish: eaten or not, not in the drink
+  std::optional<double> cost;  // per serve, losses in, left-overs out; nothing if a price is missing
+  std::string currency;        // of `cost`
   std::string vessel;
   double brim_ml = 0.0;
-  std::vector<std::pair<double, double>> inside_mm;   // height, radius
+  std::vector<std::pair<double, double>> inside_mm;  // height, radius
   StandardDrinks standard_drinks;
-  std::vector<std::string> allergens;     // codes, sorted; "?code": ask
+  std::vector<std::string> allergens;  // codes, sorted; "?code": ask
 };
 
 struct TargetLine {
   std::string target;
-  double value = 0.0;                     // NaN: cannot be given
+  double value = 0.0;  // NaN: cannot be given
   bool met = false;
   std::optional<double> until_minute;
   base::Span span;
@@ -116,8 +116,8 @@ struct Sheet {
   std::vector<base::Finding> findings;
   std::vector<TargetLine> targets;
   Balance balance;
-  std::string digest;                     // of formula + larder + kit + calibration
-  bool stop() const;                      // a `stop` finding, or a target not met
+  std::string digest;  // of formula + larder + kit + calibration
+  bool stop() const;   // a `stop` finding, or a target not met
 };
 
 struct Inputs {
@@ -125,7 +125,7 @@ struct Inputs {
   const larder::Larder& larder;
   const kit::Kit& kit;
   std::optional<int> serves;
-  std::string formula_text;               // for the digest
+  std::string formula_text;  // for the digest
 };
 
 /// Compiles, runs and reads. Errors are compile's.
@@ -135,7 +135,7 @@ base::Result<Sheet> make_sheet(const Inputs&);
 struct FindingWords {
   base::Code code;
   base::Weight weight;
-  const char* says;                       // with {value}, {limit}, {about}
+  const char* says;  // with {value}, {limit}, {about}
   const char* why;
   const char* source;
   const char* remedy;

@@ -22,7 +22,8 @@ std::optional<double> standard_drink_g(std::string_view region) {
 }
 
 StandardDrinks standard_drinks(double ethanol_g) {
-  static const StandardDrinks each = {standard_drink_g("us").value(), standard_drink_g("uk").value(), standard_drink_g("au").value(), standard_drink_g("eu").value()};
+  static const StandardDrinks each = {standard_drink_g("us").value(), standard_drink_g("uk").value(), standard_drink_g("au").value(),
+                                      standard_drink_g("eu").value()};
   return {ethanol_g / each.us, ethanol_g / each.uk, ethanol_g / each.au, ethanol_g / each.eu};
 }
 

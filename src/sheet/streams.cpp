@@ -13,8 +13,9 @@ namespace {
 
 using larder::Family;
 
-constexpr std::array<const char*, 25> family_names = {"water",      "juice",  "puree",      "sweetener", "syrup", "spirit", "liqueur", "wine", "bitters", "dairy", "egg",   "plant_milk", "acid",
-                                                      "acid_solution", "salt", "saline", "soda", "tea_coffee", "spice", "herb", "fruit", "ice", "agent", "chemical", "other"};
+constexpr std::array<const char*, 25> family_names = {"water", "juice", "puree",      "sweetener", "syrup",         "spirit",   "liqueur", "wine", "bitters",
+                                                      "dairy", "egg",   "plant_milk", "acid",      "acid_solution", "salt",     "saline",  "soda", "tea_coffee",
+                                                      "spice", "herb",  "fruit",      "ice",       "agent",         "chemical", "other"};
 static_assert(family_names.size() == static_cast<std::size_t>(Family::other) + 1);
 
 // Kilograms by family.
@@ -39,9 +40,7 @@ struct Look {
   }
 };
 
-std::string take_place(const flow::Origin& at) {
-  return "take:" + std::to_string(at.part + 1) + "." + std::to_string(at.step) + "." + std::to_string(at.take);
-}
+std::string take_place(const flow::Origin& at) { return "take:" + std::to_string(at.part + 1) + "." + std::to_string(at.step) + "." + std::to_string(at.take); }
 std::string step_place(std::size_t part, std::uint16_t step) { return "step:" + std::to_string(part + 1) + "." + std::to_string(step); }
 
 class Weaver {
@@ -125,8 +124,8 @@ class Weaver {
     if (last_step_[p] == 0) return;
     const std::string last = step_place(p, last_step_[p]);
     if (k_.is_serve(p))
-      add(last, "serve", k_.book.parts[p].finished_kg * k_.book.parts[p].times, k_.flow.served_liquid != flow::no_port ? stream_celsius(k_.batch.port(k_.flow.served_liquid)) : last_c_[p],
-          looks_[p].name());
+      add(last, "serve", k_.book.parts[p].finished_kg * k_.book.parts[p].times,
+          k_.flow.served_liquid != flow::no_port ? stream_celsius(k_.batch.port(k_.flow.served_liquid)) : last_c_[p], looks_[p].name());
     else if (const double left_kg = k_.book.parts[p].left_kg(); left_kg > 1e-9)
       add(last, "stays", left_kg, last_c_[p], looks_[p].name(), "left over");
   }

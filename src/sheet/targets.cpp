@@ -59,10 +59,14 @@ double half_last_digit(double written) {
 bool met(const Target& target, double value) {
   if (std::isnan(value)) return false;
   switch (target.wish) {
-    case Wish::at_least: return value >= target.low;
-    case Wish::at_most: return value <= target.high;
-    case Wish::within: return value >= target.low && value <= target.high;
-    case Wish::equal: return std::abs(value - target.low) <= std::max(half_last_digit(target.low), point_share * std::abs(target.low));
+    case Wish::at_least:
+      return value >= target.low;
+    case Wish::at_most:
+      return value <= target.high;
+    case Wish::within:
+      return value >= target.low && value <= target.high;
+    case Wish::equal:
+      return std::abs(value - target.low) <= std::max(half_last_digit(target.low), point_share * std::abs(target.low));
   }
   return false;
 }
@@ -81,13 +85,16 @@ std::vector<base::Diagnostic> target_faults(const formula::Formula& formula) {
   for (const formula::Part& part : formula.parts) names.push_back(part.name);
   for (const Target& target : formula.targets) {
     if (target.of_serve) {
-      if (!formula.serve) faults.push_back({base::Severity::error, "no_serve", "this target speaks of the serve, and the document has none", target.span, std::nullopt, "add [serve], or name a part in single quotes"});
+      if (!formula.serve)
+        faults.push_back({base::Severity::error, "no_serve", "this target speaks of the serve, and the document has none", target.span, std::nullopt,
+                          "add [serve], or name a part in single quotes"});
       continue;
     }
     const bool known = std::any_of(names.begin(), names.end(), [&](const std::string& name) { return text::fold(name) == text::fold(target.part); });
     if (known) continue;
     const std::string near = base::nearest(target.part, names);
-    faults.push_back({base::Severity::error, "unknown_part", "no part is called '" + target.part + "'", target.span, std::nullopt, near.empty() ? "" : "did you mean '" + near + "'?"});
+    faults.push_back({base::Severity::error, "unknown_part", "no part is called '" + target.part + "'", target.span, std::nullopt,
+                      near.empty() ? "" : "did you mean '" + near + "'?"});
   }
   return faults;
 }
@@ -105,7 +112,8 @@ std::vector<TargetLine> judge_targets(const Kitchen& k, const Sheet& sheet, std:
     at.property = std::string(formula::target_key(target.property));
     at.span = target.span;
     if (std::isnan(line.value)) {
-      findings.push_back(say(base::Code::value_missing, at, "`" + target.property + "` cannot be given here, so the target `" + target.text + "` counts as not met"));
+      findings.push_back(
+          say(base::Code::value_missing, at, "`" + target.property + "` cannot be given here, so the target `" + target.text + "` counts as not met"));
     } else if (!line.met) {
       findings.push_back(say(base::Code::target_unmet, at, "`" + target.text + "` is not met: it is " + with_unit(line.value, target)));
     }

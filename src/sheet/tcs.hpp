@@ -9,9 +9,9 @@ namespace bloomset::sheet {
 
 enum class TcsTable { heated_and_packaged, anything_else };  // A, B
 enum class TcsClass {
-  unknown,             // pH or water activity is not known, or lies outside 0..14 and 0..1: treated as needing control
-  non_tcs,             // by these tables no control of time and temperature is asked for
-  product_assessment   // control is asked for unless an assessment of the product says otherwise
+  unknown,            // pH or water activity is not known, or lies outside 0..14 and 0..1: treated as needing control
+  non_tcs,            // by these tables no control of time and temperature is asked for
+  product_assessment  // control is asked for unless an assessment of the product says otherwise
 };
 
 /// The class of a food; both values are judged to a millionth. A value that is not a number answers `unknown`.

@@ -11,10 +11,10 @@
 namespace bloomset::text {
 namespace {
 
-constexpr double most_si = 1e4;             // kg, m3 or pieces: a typing slip, not a kitchen
-constexpr double most_percent = 1000.0;     // ten times the marked line
-constexpr double absolute_zero_c = -273.15; // SI Brochure 9th ed., 2.3.1
-constexpr double hottest_c = 300.0;         // above any pan of this trade: a typing slip
+constexpr double most_si = 1e4;              // kg, m3 or pieces: a typing slip, not a kitchen
+constexpr double most_percent = 1000.0;      // ten times the marked line
+constexpr double absolute_zero_c = -273.15;  // SI Brochure 9th ed., 2.3.1
+constexpr double hottest_c = 300.0;          // above any pan of this trade: a typing slip
 constexpr double longest_s = 10.0 * 365.0 * 86400.0;
 
 // A word of the text that stands for an amount by itself.
@@ -61,7 +61,8 @@ std::optional<Amount> finish_percent(Cursor& cursor, std::size_t from, const Num
 
 bool at_end(const Cursor& cursor, Faults& faults, std::string_view what, std::string hint = {}) {
   if (cursor.at >= cursor.text.size()) return true;
-  fault(faults, cursor.span(cursor.at, cursor.text.size() - cursor.at), "unexpected_text", say({ticked(cursor.rest()), " must not stand behind ", what}), std::move(hint));
+  fault(faults, cursor.span(cursor.at, cursor.text.size() - cursor.at), "unexpected_text", say({ticked(cursor.rest()), " must not stand behind ", what}),
+        std::move(hint));
   return false;
 }
 
@@ -207,16 +208,25 @@ std::optional<Range> read_share(std::string_view text, base::Span origin, Faults
 
 std::string print(const Amount& amount, Measures measures) {
   switch (amount.kind) {
-    case AmountKind::all: return "all";
-    case AmountKind::rest: return "rest";
-    case AmountKind::half: return "half";
-    case AmountKind::percent: return print_exactly(amount.value, 1, 100) + " %";
-    case AmountKind::percent_total: return print_exactly(amount.value, 1, 100) + " % total";
-    case AmountKind::mass: case AmountKind::volume: case AmountKind::pieces: break;
+    case AmountKind::all:
+      return "all";
+    case AmountKind::rest:
+      return "rest";
+    case AmountKind::half:
+      return "half";
+    case AmountKind::percent:
+      return print_exactly(amount.value, 1, 100) + " %";
+    case AmountKind::percent_total:
+      return print_exactly(amount.value, 1, 100) + " % total";
+    case AmountKind::mass:
+    case AmountKind::volume:
+    case AmountKind::pieces:
+      break;
   }
   const Unit* unit = unit_named(amount.unit, measures);
   const std::string_view fallback = amount.kind == AmountKind::mass ? "g" : amount.kind == AmountKind::volume ? "mL" : "piece";
-  if (!unit) return print_exactly(amount.value, unit_named(fallback, measures)->numerator, unit_named(fallback, measures)->denominator) + " " + std::string(fallback);
+  if (!unit)
+    return print_exactly(amount.value, unit_named(fallback, measures)->numerator, unit_named(fallback, measures)->denominator) + " " + std::string(fallback);
   return print_exactly(amount.value, unit->numerator, unit->denominator) + " " + amount.unit;
 }
 

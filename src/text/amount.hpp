@@ -32,7 +32,9 @@ enum class AmountKind {
   pieces,         // count
   percent,        // fraction: of the base (agents), of what is in the vessel (anything else), or of a marked line
   percent_total,  // fraction of the finished part: `% total`
-  all, rest, half
+  all,
+  rest,
+  half
 };
 
 /// An amount as read. Drops and dashes are volumes (unit keeps the word).
@@ -47,7 +49,7 @@ struct Amount {
 /// A text being read from left to right, with the place it came from. Readers move `at` past what they took.
 struct Cursor {
   std::string_view text;
-  base::Span origin;      // where text[0] stands in its document
+  base::Span origin;  // where text[0] stands in its document
   std::size_t at = 0;
   std::string_view rest() const { return text.substr(at); }
   base::Span span(std::size_t from, std::size_t length) const;

@@ -9,13 +9,20 @@ namespace bloomset::text {
 
 std::string_view name(NodeKind kind) {
   switch (kind) {
-    case NodeKind::table: return "a table";
-    case NodeKind::array: return "a list";
-    case NodeKind::string: return "a text";
-    case NodeKind::integer: return "a whole number";
-    case NodeKind::number: return "a decimal number";
-    case NodeKind::boolean: return "true or false";
-    case NodeKind::moment: return "a date or time";
+    case NodeKind::table:
+      return "a table";
+    case NodeKind::array:
+      return "a list";
+    case NodeKind::string:
+      return "a text";
+    case NodeKind::integer:
+      return "a whole number";
+    case NodeKind::number:
+      return "a decimal number";
+    case NodeKind::boolean:
+      return "true or false";
+    case NodeKind::moment:
+      return "a date or time";
   }
   return "a value";
 }
@@ -31,7 +38,8 @@ void fault_kind(Faults& faults, const Node& node, std::string_view expected, std
   fault(faults, node.span, "wrong_type", say({who, " must be ", expected, ", not ", name(node.kind)}), std::move(hint));
 }
 
-Fields::Fields(const Node& table, std::string what, const std::vector<std::string>& known, Faults& faults) : node_(table), what_(std::move(what)), faults_(faults) {
+Fields::Fields(const Node& table, std::string what, const std::vector<std::string>& known, Faults& faults)
+    : node_(table), what_(std::move(what)), faults_(faults) {
   constexpr std::size_t enough = 100;  // faults of one table; more would only bury them
   std::size_t said = 0;
   for (const Node& member : table.items) {

@@ -27,15 +27,15 @@ std::string_view name(NodeKind);
 /// One value. Only the field of its kind is set; dates and times (`moment`) carry no value, since no document has one.
 struct Node {
   NodeKind kind = NodeKind::table;
-  std::string key;                 // in a table: its key
+  std::string key;  // in a table: its key
   base::Span key_span;
-  base::Span span;                 // the whole value, quotes included; a table: its header or opening brace
-  base::Span inside;               // a string without escapes: the text between the quotes, byte for byte; else `span`
+  base::Span span;    // the whole value, quotes included; a table: its header or opening brace
+  base::Span inside;  // a string without escapes: the text between the quotes, byte for byte; else `span`
   std::string string;
   std::int64_t integer = 0;
-  double number = 0.0;             // also of an integer
+  double number = 0.0;  // also of an integer
   bool boolean = false;
-  std::vector<Node> items;         // members of a table in written order, elements of an array
+  std::vector<Node> items;  // members of a table in written order, elements of an array
 
   const Node* find(std::string_view member) const;
   bool is(NodeKind k) const { return kind == k; }
@@ -52,7 +52,7 @@ class Fields {
   Fields(const Node& table, std::string what, const std::vector<std::string>& known, Faults&);
   const Node* string(std::string_view key) const { return get(key, NodeKind::string); }
   const Node* integer(std::string_view key) const { return get(key, NodeKind::integer); }
-  const Node* number(std::string_view key) const;   // whole numbers too; must be finite
+  const Node* number(std::string_view key) const;  // whole numbers too; must be finite
   const Node* boolean(std::string_view key) const { return get(key, NodeKind::boolean); }
   const Node* array(std::string_view key) const { return get(key, NodeKind::array); }
   const Node* table(std::string_view key) const { return get(key, NodeKind::table); }

@@ -34,8 +34,7 @@ std::size_t well_formed_at(std::string_view text, std::size_t at) {
   if (first < 0x80U) return 1;
   if (first >= 0xC2U && first <= 0xDFU) return follows(1) ? 2 : 0;
   if (first >= 0xE0U && first <= 0xEFU) return follows(1, first == 0xE0U ? 0xA0U : 0x80U, first == 0xEDU ? 0x9FU : 0xBFU) && follows(2) ? 3 : 0;
-  if (first >= 0xF0U && first <= 0xF4U)
-    return follows(1, first == 0xF0U ? 0x90U : 0x80U, first == 0xF4U ? 0x8FU : 0xBFU) && follows(2) && follows(3) ? 4 : 0;
+  if (first >= 0xF0U && first <= 0xF4U) return follows(1, first == 0xF0U ? 0x90U : 0x80U, first == 0xF4U ? 0x8FU : 0xBFU) && follows(2) && follows(3) ? 4 : 0;
   return 0;
 }
 

@@ -25,8 +25,7 @@ class Json {
   template <std::signed_integral Integer>
   Json(Integer value) : value_(static_cast<std::int64_t>(value)) {}
   template <std::unsigned_integral Integer>
-    requires(!std::same_as<Integer, bool>)
-  Json(Integer value) : value_(static_cast<std::uint64_t>(value)) {}
+  requires(!std::same_as<Integer, bool>) Json(Integer value) : value_(static_cast<std::uint64_t>(value)) {}
   Json(std::string value) : value_(std::move(value)) {}
   Json(std::string_view value) : value_(std::string(value)) {}
   Json(const char* value) : value_(std::string(value)) {}

@@ -122,8 +122,10 @@ base::Span place(std::uint32_t source, std::string_view text, std::size_t at) {
 base::Result<Node> read_json(std::uint32_t source, const base::Sources& sources) {
   const std::string_view text = sources.text(source), file = sources.name(source);
   if (text.size() > most_bytes)
-    return refuse(file, place(source, text, 0), "too_large", say({"this text has ", std::to_string(text.size()), " bytes; a document has at most ", std::to_string(most_bytes)}));
-  if (const std::size_t bad = first_not_utf8(text); bad != std::string_view::npos) return refuse(file, place(source, text, bad), "not_utf8", "this byte is not UTF-8");
+    return refuse(file, place(source, text, 0), "too_large",
+                  say({"this text has ", std::to_string(text.size()), " bytes; a document has at most ", std::to_string(most_bytes)}));
+  if (const std::size_t bad = first_not_utf8(text); bad != std::string_view::npos)
+    return refuse(file, place(source, text, bad), "not_utf8", "this byte is not UTF-8");
   Builder builder;
   if (nlohmann::json::sax_parse(text, &builder)) return std::move(builder.root);
   return refuse(file, place(source, text, builder.stopped_at), builder.code, builder.complaint);

@@ -33,7 +33,9 @@ std::string mixed(int parts, int of) {
 
 std::string kitchen_measure(units::Volume volume, Measures measures) {
   if (measures == Measures::imperial) return {};
-  const Spoons spoons = measures == Measures::us ? Spoons{5.0, 15.0, 240.0} : measures == Measures::metric ? Spoons{5.0, 15.0, 250.0} : Spoons{5.0, 20.0, 250.0};
+  const Spoons spoons = measures == Measures::us       ? Spoons{5.0, 15.0, 240.0}
+                        : measures == Measures::metric ? Spoons{5.0, 15.0, 250.0}
+                                                       : Spoons{5.0, 20.0, 250.0};
   const double ml = std::round(units::in_millilitres(volume) * 1e9) * 1e-9;  // 170 mL is an exact tie, whatever its last bit in m3
   if (!(ml > 0.0)) return {};
   double best_ml = 0.0;

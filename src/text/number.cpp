@@ -8,18 +8,33 @@
 namespace bloomset::text {
 namespace {
 
-constexpr std::size_t most_exact_digits = 18;     // below 2^63
-constexpr std::size_t most_digits = 400;          // more is no number of a recipe; keeps one token bounded
-constexpr std::size_t most_fraction_digits = 6;   // whole * denominator + numerator stays exact
+constexpr std::size_t most_exact_digits = 18;    // below 2^63
+constexpr std::size_t most_digits = 400;         // more is no number of a recipe; keeps one token bounded
+constexpr std::size_t most_fraction_digits = 6;  // whole * denominator + numerator stays exact
 
 // Unicode Character Database 14.0.0, decompositions of the vulgar fractions. U+215F (a numerator alone) and U+2189 (0/3) are left out.
 struct Vulgar {
   std::string_view text;
   std::int64_t numerator, denominator;
 };
-constexpr std::array<Vulgar, 18> vulgar_fractions = {{{"¼", 1, 4}, {"½", 1, 2}, {"¾", 3, 4}, {"⅐", 1, 7}, {"⅑", 1, 9}, {"⅒", 1, 10},
-                                                      {"⅓", 1, 3}, {"⅔", 2, 3}, {"⅕", 1, 5}, {"⅖", 2, 5}, {"⅗", 3, 5}, {"⅘", 4, 5},
-                                                      {"⅙", 1, 6}, {"⅚", 5, 6}, {"⅛", 1, 8}, {"⅜", 3, 8}, {"⅝", 5, 8}, {"⅞", 7, 8}}};
+constexpr std::array<Vulgar, 18> vulgar_fractions = {{{"¼", 1, 4},
+                                                      {"½", 1, 2},
+                                                      {"¾", 3, 4},
+                                                      {"⅐", 1, 7},
+                                                      {"⅑", 1, 9},
+                                                      {"⅒", 1, 10},
+                                                      {"⅓", 1, 3},
+                                                      {"⅔", 2, 3},
+                                                      {"⅕", 1, 5},
+                                                      {"⅖", 2, 5},
+                                                      {"⅗", 3, 5},
+                                                      {"⅘", 4, 5},
+                                                      {"⅙", 1, 6},
+                                                      {"⅚", 5, 6},
+                                                      {"⅛", 1, 8},
+                                                      {"⅜", 3, 8},
+                                                      {"⅝", 5, 8},
+                                                      {"⅞", 7, 8}}};
 constexpr std::string_view minus_sign = "−", en_dash = "–", fraction_slash = "⁄", no_break_space = "\xC2\xA0";
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
@@ -179,7 +194,8 @@ std::optional<Number> read_one(Cursor& cursor, bool sign_allowed, Faults& faults
   }
   const std::string_view rest = cursor.rest();
   if (rest.size() > 1 && rest[0] == ',' && is_digit(rest[1])) {
-    fault(faults, cursor.span(from, cursor.at + 2 - from), "bad_number", "a comma may not stand in a number", "the decimal mark is a point (1.5), and thousands carry no mark (1000)");
+    fault(faults, cursor.span(from, cursor.at + 2 - from), "bad_number", "a comma may not stand in a number",
+          "the decimal mark is a point (1.5), and thousands carry no mark (1000)");
     return std::nullopt;
   }
   Cursor ahead = cursor;
@@ -291,7 +307,8 @@ std::string_view word_at(const Cursor& cursor) {
 bool accept_word(Cursor& cursor, std::string_view word) {
   const std::string_view rest = cursor.rest();
   if (!rest.starts_with(word)) return false;
-  if (rest.size() > word.size() && is_word_byte(word.back()) && is_word_byte(rest[word.size()]) && !rest.substr(word.size()).starts_with(no_break_space)) return false;
+  if (rest.size() > word.size() && is_word_byte(word.back()) && is_word_byte(rest[word.size()]) && !rest.substr(word.size()).starts_with(no_break_space))
+    return false;
   cursor.at += word.size();
   return true;
 }

@@ -27,7 +27,9 @@ class Places {
     columns_.resize(begins_.size());
     for (std::size_t line = 0; line + 1 < begins_.size(); ++line) {
       const std::size_t end = begins_[line + 1] - 1;
-      if (std::all_of(text.begin() + static_cast<std::ptrdiff_t>(std::min(begins_[line], end)), text.begin() + static_cast<std::ptrdiff_t>(end), [](char c) { return static_cast<unsigned char>(c) < 0x80U; })) continue;
+      if (std::all_of(text.begin() + static_cast<std::ptrdiff_t>(std::min(begins_[line], end)), text.begin() + static_cast<std::ptrdiff_t>(end),
+                      [](char c) { return static_cast<unsigned char>(c) < 0x80U; }))
+        continue;
       for (std::size_t at = begins_[line]; at < end; next_code_point(text, at)) columns_[line].push_back(static_cast<std::uint32_t>(at));
     }
   }
@@ -66,13 +68,20 @@ class Places {
 
 NodeKind kind_of(const toml::node& node) {
   switch (node.type()) {
-    case toml::node_type::table: return NodeKind::table;
-    case toml::node_type::array: return NodeKind::array;
-    case toml::node_type::string: return NodeKind::string;
-    case toml::node_type::integer: return NodeKind::integer;
-    case toml::node_type::floating_point: return NodeKind::number;
-    case toml::node_type::boolean: return NodeKind::boolean;
-    default: return NodeKind::moment;
+    case toml::node_type::table:
+      return NodeKind::table;
+    case toml::node_type::array:
+      return NodeKind::array;
+    case toml::node_type::string:
+      return NodeKind::string;
+    case toml::node_type::integer:
+      return NodeKind::integer;
+    case toml::node_type::floating_point:
+      return NodeKind::number;
+    case toml::node_type::boolean:
+      return NodeKind::boolean;
+    default:
+      return NodeKind::moment;
   }
 }
 
@@ -177,11 +186,15 @@ base::Result<Node> read_toml(std::uint32_t source, const base::Sources& sources)
   base::Span start;
   start.source = source;
   start.line = start.column = start.length = 1;
-  if (text.size() > most_bytes) return refuse(file, start, "too_large", say({"this text has ", std::to_string(text.size()), " bytes; a document has at most ", std::to_string(most_bytes)}));
+  if (text.size() > most_bytes)
+    return refuse(file, start, "too_large",
+                  say({"this text has ", std::to_string(text.size()), " bytes; a document has at most ", std::to_string(most_bytes)}));
   const Places places(source, text);
   if (const std::size_t bad = first_not_utf8(text); bad != std::string_view::npos)
     return refuse(file, places.span(bad, bad + 1), "not_utf8", "this byte is not UTF-8", "save the file as UTF-8");
-  if (const auto deep = too_deep_at(text)) return refuse(file, places.span(*deep, *deep + 1), "too_deep", say({"brackets and dotted keys may nest at most ", std::to_string(deepest_nesting), " deep"}));
+  if (const auto deep = too_deep_at(text))
+    return refuse(file, places.span(*deep, *deep + 1), "too_deep",
+                  say({"brackets and dotted keys may nest at most ", std::to_string(deepest_nesting), " deep"}));
   try {
     const toml::table table = toml::parse(text);
     Node root = convert(table, places);

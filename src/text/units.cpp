@@ -18,14 +18,43 @@ namespace {
 struct OtherSpelling {
   std::string_view written, ours;
 };
-constexpr std::array<OtherSpelling, 37> other_spellings = {{{"gram", "g"},        {"grams", "g"},      {"gr", "g"},        {"gm", "g"},          {"kilo", "kg"},
-                                                            {"kilos", "kg"},      {"milligram", "mg"}, {"ounce", "oz"},    {"ounces", "oz"},     {"ozs", "oz"},
-                                                            {"pound", "lb"},      {"pounds", "lb"},    {"lbs", "lb"},      {"litre", "L"},       {"litres", "L"},
-                                                            {"liter", "L"},       {"liters", "L"},     {"millilitre", "mL"}, {"millilitres", "mL"}, {"milliliter", "mL"},
-                                                            {"milliliters", "mL"}, {"cc", "mL"},       {"teaspoon", "tsp"}, {"teaspoons", "tsp"}, {"tsps", "tsp"},
-                                                            {"tablespoon", "tbsp"}, {"tablespoons", "tbsp"}, {"tbsps", "tbsp"}, {"tbs", "tbsp"},  {"floz", "fl oz"},
-                                                            {"pc", "piece"},      {"pcs", "piece"},    {"pt", "pint"},     {"qt", "quart"},      {"gal", "gallon"},
-                                                            {"barspoon", "bar spoon"}, {"barspoons", "bar spoons"}}};
+constexpr std::array<OtherSpelling, 37> other_spellings = {{{"gram", "g"},
+                                                            {"grams", "g"},
+                                                            {"gr", "g"},
+                                                            {"gm", "g"},
+                                                            {"kilo", "kg"},
+                                                            {"kilos", "kg"},
+                                                            {"milligram", "mg"},
+                                                            {"ounce", "oz"},
+                                                            {"ounces", "oz"},
+                                                            {"ozs", "oz"},
+                                                            {"pound", "lb"},
+                                                            {"pounds", "lb"},
+                                                            {"lbs", "lb"},
+                                                            {"litre", "L"},
+                                                            {"litres", "L"},
+                                                            {"liter", "L"},
+                                                            {"liters", "L"},
+                                                            {"millilitre", "mL"},
+                                                            {"millilitres", "mL"},
+                                                            {"milliliter", "mL"},
+                                                            {"milliliters", "mL"},
+                                                            {"cc", "mL"},
+                                                            {"teaspoon", "tsp"},
+                                                            {"teaspoons", "tsp"},
+                                                            {"tsps", "tsp"},
+                                                            {"tablespoon", "tbsp"},
+                                                            {"tablespoons", "tbsp"},
+                                                            {"tbsps", "tbsp"},
+                                                            {"tbs", "tbsp"},
+                                                            {"floz", "fl oz"},
+                                                            {"pc", "piece"},
+                                                            {"pcs", "piece"},
+                                                            {"pt", "pint"},
+                                                            {"qt", "quart"},
+                                                            {"gal", "gallon"},
+                                                            {"barspoon", "bar spoon"},
+                                                            {"barspoons", "bar spoons"}}};
 
 std::vector<Unit> load() {
   std::vector<Unit> rows;
@@ -38,8 +67,8 @@ std::vector<Unit> load() {
       if (fields[3] == name(m)) u.measures = m;
     std::from_chars(fields[4].data(), fields[4].data() + fields[4].size(), u.numerator);
     std::from_chars(fields[5].data(), fields[5].data() + fields[5].size(), u.denominator);
-    if (u.kind == UnitKind::mass) u.denominator *= 1000;        // g → kg
-    if (u.kind == UnitKind::volume) u.denominator *= 1000000;   // mL → m3
+    if (u.kind == UnitKind::mass) u.denominator *= 1000;       // g → kg
+    if (u.kind == UnitKind::volume) u.denominator *= 1000000;  // mL → m3
     u.source = fields[6];
     rows.push_back(std::move(u));
   }
@@ -114,10 +143,14 @@ const Unit* read_unit(Cursor& cursor, Measures measures, Faults& faults) {
 
 std::string_view name(Measures measures) {
   switch (measures) {
-    case Measures::metric: return "metric";
-    case Measures::us: return "us";
-    case Measures::imperial: return "imperial";
-    case Measures::au: return "au";
+    case Measures::metric:
+      return "metric";
+    case Measures::us:
+      return "us";
+    case Measures::imperial:
+      return "imperial";
+    case Measures::au:
+      return "au";
   }
   return "metric";
 }

@@ -12,9 +12,9 @@ namespace bloomset::text {
 enum class UnitKind { mass, volume, pieces };
 
 struct Unit {
-  std::string spelling, plural;       // plural is empty where there is none
+  std::string spelling, plural;  // plural is empty where there is none
   UnitKind kind = UnitKind::mass;
-  std::optional<Measures> measures;   // nothing: the same in every system
+  std::optional<Measures> measures;             // nothing: the same in every system
   std::int64_t numerator = 1, denominator = 1;  // to kg, m3 or pieces
   std::string source;
 };

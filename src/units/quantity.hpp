@@ -20,16 +20,26 @@ struct Quantity {
   friend constexpr Quantity operator*(double k, Quantity a) requires(!Kind::point) { return {k * a.si}; }
   friend constexpr Quantity operator/(Quantity a, double k) requires(!Kind::point) { return {a.si / k}; }
   friend constexpr double operator/(Quantity a, Quantity b) requires(!Kind::point) { return a.si / b.si; }
-  constexpr Quantity& operator+=(Quantity b) requires(!Kind::point) { si += b.si; return *this; }
-  constexpr Quantity& operator-=(Quantity b) requires(!Kind::point) { si -= b.si; return *this; }
+  constexpr Quantity& operator+=(Quantity b) requires(!Kind::point) {
+    si += b.si;
+    return *this;
+  }
+  constexpr Quantity& operator-=(Quantity b) requires(!Kind::point) {
+    si -= b.si;
+    return *this;
+  }
 };
 
 namespace kind {
-struct Amountlike { static constexpr bool point = false; };
+struct Amountlike {
+  static constexpr bool point = false;
+};
 struct Mass : Amountlike {};
 struct Volume : Amountlike {};
 struct Density : Amountlike {};
-struct Temperature { static constexpr bool point = true; };
+struct Temperature {
+  static constexpr bool point = true;
+};
 struct TemperatureDifference : Amountlike {};
 struct Pressure : Amountlike {};
 struct Amount : Amountlike {};
@@ -71,7 +81,7 @@ using Molality = Quantity<kind::Molality>;                            // mol/kg 
 using Molarity = Quantity<kind::Molarity>;                            // mol/m3
 using Ph = Quantity<kind::Ph>;
 
-inline constexpr double zero_celsius_k = 273.15;      // SI Brochure 9th ed., 2.3.1: t/C = T/K - 273.15, exact
+inline constexpr double zero_celsius_k = 273.15;            // SI Brochure 9th ed., 2.3.1: t/C = T/K - 273.15, exact
 inline constexpr double standard_atmosphere_pa = 101325.0;  // ISO 80000-4, exact
 
 // Makers and readers name the unit at the call.

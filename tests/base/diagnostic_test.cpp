@@ -13,7 +13,8 @@ template <>
 struct Arbitrary<bloomset::base::Span> {
   static Gen<bloomset::base::Span> arbitrary() {
     const auto small = gen::inRange<std::uint32_t>(0, 12);
-    return gen::build<bloomset::base::Span>(gen::set(&bloomset::base::Span::source, gen::inRange<std::uint32_t>(0, 2)), gen::set(&bloomset::base::Span::line, small),
+    return gen::build<bloomset::base::Span>(gen::set(&bloomset::base::Span::source, gen::inRange<std::uint32_t>(0, 2)),
+                                            gen::set(&bloomset::base::Span::line, small),
                                             gen::set(&bloomset::base::Span::column, gen::oneOf(small, gen::just<std::uint32_t>(4'000'000'000U))),
                                             gen::set(&bloomset::base::Span::length, gen::oneOf(small, gen::just<std::uint32_t>(4'000'000'000U))));
   }
@@ -85,11 +86,10 @@ TEST(Diagnostic, TheCaretStandsUnderTheCharacterBehindAccents) {
   const auto source = sources.add("a.toml", line);
   const auto column = static_cast<std::uint32_t>(line.find("brûlée") + 1);
   const Diagnostic fault = fault_at({source, 1, column, static_cast<std::uint32_t>(std::string("brûlée").size())});
-  EXPECT_EQ(render(fault, sources),
-            "a.toml:1:" + std::to_string(column) +
-                ": error: no such thing [unknown_thing]\n"
-                "  take = \"½ cup crème brûlée\"\n"
-                "                      ^~~~~~\n");
+  EXPECT_EQ(render(fault, sources), "a.toml:1:" + std::to_string(column) +
+                                        ": error: no such thing [unknown_thing]\n"
+                                        "  take = \"½ cup crème brûlée\"\n"
+                                        "                      ^~~~~~\n");
 }
 
 TEST(Diagnostic, TabsBeforeTheCaretStayTabs) {
@@ -166,7 +166,8 @@ TEST(Diagnostic, WithoutAPlaceOnlyTheSentenceIsPrinted) {
 
 TEST(Diagnostic, SeveralAreShownOneAfterTheOther) {
   const Sources sources;
-  EXPECT_EQ(render(std::vector<Diagnostic>{fault_at({}), fault_at({})}, sources), "error: no such thing [unknown_thing]\nerror: no such thing [unknown_thing]\n");
+  EXPECT_EQ(render(std::vector<Diagnostic>{fault_at({}), fault_at({})}, sources),
+            "error: no such thing [unknown_thing]\nerror: no such thing [unknown_thing]\n");
 }
 
 TEST(Diagnostic, AnySpanCanBeShownAgainstAnyText) {

@@ -19,13 +19,18 @@ class DeskFiles : public ::testing::Test {
   }
   void TearDown() override { fs::remove_all(folder_); }
   void write(const fs::path& name, const std::string& text) { std::ofstream(folder_ / name) << text; }
-  std::string borrowing(const std::string& file) const { return "bloomset = 1\ntitle = \"t\"\nserves = 1\nborrow = { syrup = \"" + file + "\" }\n[serve]\nvessel = \"cup, 240 mL\"\npour = [{ take = [\"20 g 'syrup'\"] }]\n"; }
+  std::string borrowing(const std::string& file) const {
+    return "bloomset = 1\ntitle = \"t\"\nserves = 1\nborrow = { syrup = \"" + file +
+           "\" }\n[serve]\nvessel = \"cup, 240 mL\"\npour = [{ take = [\"20 g 'syrup'\"] }]\n";
+  }
   bool reads(const std::string& file) {
     write("bar/drink.toml", borrowing(file));
     base::Sources sources;
     return read_formula(folder_ / "bar" / "drink.toml", sources).has_value();
   }
-  static constexpr const char* syrup = "bloomset = 1\ntitle = \"s\"\nserves = 1\n[[part]]\nname = \"syrup\"\nmade = \"ahead\"\nstep = [{ do = \"combine\", take = [\"10 g water\", \"10 g sucrose\"] }]\n";
+  static constexpr const char* syrup =
+      "bloomset = 1\ntitle = \"s\"\nserves = 1\n[[part]]\nname = \"syrup\"\nmade = \"ahead\"\nstep = [{ do = \"combine\", take = [\"10 g water\", \"10 g "
+      "sucrose\"] }]\n";
   fs::path folder_;
 };
 

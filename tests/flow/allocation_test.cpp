@@ -49,7 +49,8 @@ TEST(Allocation, RunAndReadAllocateNothingOnAnyDemo) {
   for (const auto& entry : std::filesystem::directory_iterator(demo)) {
     if (entry.path().extension() != ".toml") continue;
     base::Sources sources;
-    auto formula = formula::read(entry.path().string(), text_of(entry.path()), sources, [&](const std::string& file) { return std::optional(text_of(demo / file)); });
+    auto formula =
+        formula::read(entry.path().string(), text_of(entry.path()), sources, [&](const std::string& file) { return std::optional(text_of(demo / file)); });
     ASSERT_TRUE(formula.has_value()) << entry.path();
     auto sheet = compile(*formula, larder, kit);
     ASSERT_TRUE(sheet.has_value()) << entry.path();

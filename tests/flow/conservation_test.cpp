@@ -101,16 +101,19 @@ TEST(RandomFormulas, PrintAndParseAgreeMassAndEnergyAreKeptAmountsScaleAndLanesA
     // Scaling: three times every amount and every vessel gives three times every stream.
     std::vector<double> tripled = sheet.nominal;
     for (std::size_t k = 0; k < tripled.size(); ++k)
-      if (sheet.knobs[k].kind == KnobKind::mass_kg || sheet.knobs[k].kind == KnobKind::volume_m3 || sheet.knobs[k].kind == KnobKind::joule_per_kelvin) tripled[k] *= 3.0;
+      if (sheet.knobs[k].kind == KnobKind::mass_kg || sheet.knobs[k].kind == KnobKind::volume_m3 || sheet.knobs[k].kind == KnobKind::joule_per_kelvin)
+        tripled[k] *= 3.0;
     Batch<1> three(sheet);
     run<1>(sheet, tripled, three);
     for (Port p = 0; p < sheet.port_count; ++p)
-      ASSERT_NEAR(three.port(p).mass.total_kg(), 3.0 * one.port(p).mass.total_kg(), 1e-9 * (1e-3 + 3.0 * one.port(p).mass.total_kg())) << "port " << p << "\n" << text;
+      ASSERT_NEAR(three.port(p).mass.total_kg(), 3.0 * one.port(p).mass.total_kg(), 1e-9 * (1e-3 + 3.0 * one.port(p).mass.total_kg())) << "port " << p << "\n"
+                                                                                                                                       << text;
 
     // Lanes: eight different sets of knobs at once are bit for bit what each is alone.
     std::vector<double> eight(sheet.nominal.size() * 8);
     for (std::size_t k = 0; k < sheet.nominal.size(); ++k)
-      for (std::size_t lane = 0; lane < 8; ++lane) eight[k * 8 + lane] = sheet.nominal[k] * (sheet.knobs[k].kind == KnobKind::celsius ? 1.0 : 1.0 + 0.01 * double(lane));
+      for (std::size_t lane = 0; lane < 8; ++lane)
+        eight[k * 8 + lane] = sheet.nominal[k] * (sheet.knobs[k].kind == KnobKind::celsius ? 1.0 : 1.0 + 0.01 * double(lane));
     Batch<8> wide(sheet);
     run<8>(sheet, eight, wide);
     std::vector<double> single(sheet.nominal.size());

@@ -26,8 +26,8 @@ class PlantMaker {
   explicit PlantMaker(std::uint64_t seed) : random_(seed) {}
 
   struct Plant {
-    formula::Formula formula;      // without the borrowed part's steps: what is written
-    std::string borrowed;          // text of the file it borrows from; empty: borrows nothing
+    formula::Formula formula;  // without the borrowed part's steps: what is written
+    std::string borrowed;      // text of the file it borrows from; empty: borrows nothing
   };
 
   Plant make() {
@@ -110,7 +110,8 @@ class PlantMaker {
   static Take pieces(std::string thing, int n) { return bought(std::move(thing), {AmountKind::pieces, {double(n), double(n)}, "piece", {}}); }
   Take ice(double low, double high) { return bought("ice cubes", grams(real(low, high))); }
   Take liquid() {
-    static const std::array<const char*, 9> names = {"orange juice", "lemon juice", "lime juice", "water", "syrup", "spirit", "honey", "grapefruit juice", "sucrose"};
+    static const std::array<const char*, 9> names = {"orange juice", "lemon juice", "lime juice",       "water",  "syrup",
+                                                     "spirit",       "honey",       "grapefruit juice", "sucrose"};
     const std::string name = names[static_cast<std::size_t>(pick(0, static_cast<int>(names.size()) - 1))];
     return chance(0.5) ? bought(name, grams(real(10.0, 120.0))) : bought(name, name == "sucrose" ? grams(real(5.0, 40.0)) : millilitres(real(10.0, 120.0)));
   }
@@ -150,16 +151,27 @@ class PlantMaker {
   }
 
   Step any_step(bool& steeped) {
-    static const std::array<Act, 19> acts = {Act::combine, Act::dissolve, Act::dilute, Act::pour,      Act::float_on, Act::top,   Act::warm,  Act::boil, Act::reduce, Act::chill,
-                                             Act::freeze,  Act::rest,     Act::infuse, Act::strain,    Act::shake,    Act::stir,  Act::blend, Act::dry_shake, Act::layer};
+    static const std::array<Act, 19> acts = {Act::combine, Act::dissolve, Act::dilute, Act::pour,      Act::float_on, Act::top,    Act::warm,
+                                             Act::boil,    Act::reduce,   Act::chill,  Act::freeze,    Act::rest,     Act::infuse, Act::strain,
+                                             Act::shake,   Act::stir,     Act::blend,  Act::dry_shake, Act::layer};
     Step step = simple(acts[static_cast<std::size_t>(pick(0, static_cast<int>(acts.size()) - 1))]);
     const auto celsius = [](double t) { return Range{t, t}; };
     switch (step.act) {
-      case Act::combine: case Act::dissolve: case Act::dilute: case Act::pour: case Act::float_on: case Act::top: case Act::layer:
+      case Act::combine:
+      case Act::dissolve:
+      case Act::dilute:
+      case Act::pour:
+      case Act::float_on:
+      case Act::top:
+      case Act::layer:
         step.takes.push_back(step.act == Act::top ? bought("ginger soda", grams(real(10.0, 80.0))) : liquid());
         break;
-      case Act::warm: step.to_c = celsius(real(40.0, 85.0)); break;
-      case Act::boil: step.time_s = Range{60.0, 180.0}; break;
+      case Act::warm:
+        step.to_c = celsius(real(40.0, 85.0));
+        break;
+      case Act::boil:
+        step.time_s = Range{60.0, 180.0};
+        break;
       case Act::reduce: {
         formula::Until until;
         until.what = formula::Until::What::share_of_start;
@@ -167,23 +179,35 @@ class PlantMaker {
         step.until = until;
         break;
       }
-      case Act::chill: step.to_c = celsius(real(-4.0, 10.0)); break;
-      case Act::freeze: step.to_c = celsius(real(-18.0, -6.0)); break;
-      case Act::rest: step.at_c = celsius(real(2.0, 21.0)); step.time_s = Range{3600.0, 7200.0}; break;
+      case Act::chill:
+        step.to_c = celsius(real(-4.0, 10.0));
+        break;
+      case Act::freeze:
+        step.to_c = celsius(real(-18.0, -6.0));
+        break;
+      case Act::rest:
+        step.at_c = celsius(real(2.0, 21.0));
+        step.time_s = Range{3600.0, 7200.0};
+        break;
       case Act::infuse:
         step.takes.push_back(pieces("cardamom pod", pick(1, 5)));
         step.at_c = celsius(real(60.0, 85.0));
         step.time_s = Range{600.0, 720.0};
         steeped = true;
         break;
-      case Act::strain: steeped = false; break;  // keeps back every solid
-      case Act::shake: case Act::stir: case Act::blend:
+      case Act::strain:
+        steeped = false;
+        break;  // keeps back every solid
+      case Act::shake:
+      case Act::stir:
+      case Act::blend:
         step.ice = ice(80.0, 260.0);
         step.time_s = Range{10.0, 20.0};
         if (chance(0.7)) step.leave.push_back({"ice", {}});
         if (chance(0.3)) step.ice_at_c = celsius(-10.0);
         break;
-      default: break;
+      default:
+        break;
     }
     if (chance(0.2) && step.act != Act::infuse) step.loss = Range{0.01, 0.02};
     return step;

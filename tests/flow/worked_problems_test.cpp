@@ -36,7 +36,8 @@ struct Made {
 
 // The first part of a document whose only part does these steps.
 Made made(const std::string& steps, const std::string& head = "") {
-  const std::string text = "bloomset = 1\ntitle = \"Problem\"\nserves = 1\n" + head + "\n[[part]]\nname = \"mix\"\nmade = \"ahead\"\nstep = [ " + steps + " ]\n";
+  const std::string text =
+      "bloomset = 1\ntitle = \"Problem\"\nserves = 1\n" + head + "\n[[part]]\nname = \"mix\"\nmade = \"ahead\"\nstep = [ " + steps + " ]\n";
   base::Sources sources;
   auto formula = formula::read("problem.toml", text, sources, [](const std::string&) { return std::nullopt; });
   EXPECT_TRUE(formula.has_value()) << text << (formula ? "" : base::render(formula.error().diagnostics, sources));
@@ -111,7 +112,8 @@ TEST(Dilution, WaterInsteadOfIceSaysWhatItsPercentageIsOf) {
   EXPECT_NEAR(combined(base + ", \"18 mL water\"")[Property::abv_percent], 22.5, 0.15);
   // What a stir adds rests on a remembered regression of a bar-science book (39 % of the base: 35 mL, 30 to 38); printed, not judged.
   const Made stirred = made("{ do = \"stir\", take = [" + base + "], ice = \"250 g ice cubes (3 % wet)\", leave = [\"ice\"], time = \"30-40 s\" }");
-  std::printf("equal parts at 27 %%vol: regression (memory) adds 35 mL of water; stirred 35 s here: %.1f mL\n", stirred[Property::volume_20c_ml] - combined(base)[Property::volume_20c_ml]);
+  std::printf("equal parts at 27 %%vol: regression (memory) adds 35 mL of water; stirred 35 s here: %.1f mL\n",
+              stirred[Property::volume_20c_ml] - combined(base)[Property::volume_20c_ml]);
 }
 
 // 3 : 2 : 1 of US fluid ounces, both spirits at 40 %: 177 mL at 33 %vol and 46.7 g of ethanol a drink. Arithmetic of volumes.
@@ -123,7 +125,8 @@ TEST(Dilution, ATubForAHundredIsThreeDrinksEach) {
   EXPECT_NEAR(one[Property::ethanol_g], 46.7, 0.2);
   // Shaken dilution by a remembered regression of a bar-science book: 61 %, so 20.7 %vol in 286 mL; printed, not judged.
   const Made shaken = made("{ do = \"shake\", take = [" + takes + "], ice = \"400 g ice cubes\", leave = [\"ice\"], time = \"10-14 s\" }", "measures = \"us\"");
-  std::printf("3:2:1 shaken: regression (memory) 20.7 %%vol in 286 mL; here %.1f %%vol in %.0f mL\n", shaken[Property::abv_percent], shaken[Property::volume_20c_ml]);
+  std::printf("3:2:1 shaken: regression (memory) 20.7 %%vol in 286 mL; here %.1f %%vol in %.0f mL\n", shaken[Property::abv_percent],
+              shaken[Property::volume_20c_ml]);
 }
 
 double ice_percent(const Made& frozen, double whole_g) { return frozen[Property::ice_g] / whole_g * 100.0; }
@@ -138,7 +141,9 @@ TEST(Freezer, ABatchOfTwoOneOneIsSlushAndNotLiquid) {
   const Made mixed = combined(takes);
   EXPECT_NEAR(mixed[Property::abv_percent], 24.5, 0.3);
   EXPECT_NEAR(mixed[Property::freezing_point_c], -10.4, 1.0);
-  const auto at_minus_18 = [](const std::string& what) { return made("{ do = \"combine\", take = [" + what + "] }, { do = \"rest\", at = \"-18 C\", time = \"12 h\" }"); };
+  const auto at_minus_18 = [](const std::string& what) {
+    return made("{ do = \"combine\", take = [" + what + "] }, { do = \"rest\", at = \"-18 C\", time = \"12 h\" }");
+  };
   EXPECT_NEAR(ice_percent(at_minus_18(takes), mixed[Property::mass_g]), 31.0, 6.0);
 
   const std::string undiluted = "\"200 mL spirit (40 %vol)\", \"100 mL spirit (18 %vol)\"";
@@ -149,8 +154,9 @@ TEST(Freezer, ABatchOfTwoOneOneIsSlushAndNotLiquid) {
   const std::string weak = "\"400 mL spirit (22 %vol)\"";
   EXPECT_NEAR(ice_percent(at_minus_18(weak), combined(weak)[Property::mass_g]), 38.0, 6.0);
   EXPECT_NEAR(ice_percent(at_minus_18("\"400 mL spirit (36 %vol)\""), 380.0), 0.0, 0.5);
-  std::printf("2:1:1 at -18 C: %.1f %% ice (antifreeze table: 31), first ice %.1f C (-10.4); undiluted %.1f %% (7); 22 %%vol %.1f %% (38)\n", ice_percent(at_minus_18(takes), mixed[Property::mass_g]),
-              mixed[Property::freezing_point_c], ice_percent(at_minus_18(undiluted), combined(undiluted)[Property::mass_g]), ice_percent(at_minus_18(weak), combined(weak)[Property::mass_g]));
+  std::printf("2:1:1 at -18 C: %.1f %% ice (antifreeze table: 31), first ice %.1f C (-10.4); undiluted %.1f %% (7); 22 %%vol %.1f %% (38)\n",
+              ice_percent(at_minus_18(takes), mixed[Property::mass_g]), mixed[Property::freezing_point_c],
+              ice_percent(at_minus_18(undiluted), combined(undiluted)[Property::mass_g]), ice_percent(at_minus_18(weak), combined(weak)[Property::mass_g]));
 }
 
 // One ounce of 1:1 syrup into 2:1. 50 and 66.7 brix hold 0.615 and 0.884 g of sugar a mL (ICUMSA densities 1.2296 and 1.327 g/mL at 20 C), ratio 1.44;
@@ -169,7 +175,8 @@ TEST(Syrups, RichSyrupAndWaterReplaceSimpleSyrup) {
 // Orange juice of 8 g/L raised with 32 g of citric and 20 g of malic acid a litre: 60 g of acid in a litre that has grown by about 3 %, so 58 g/L.
 // In 180 mL that is 5.76 + 3.60 g. Arithmetic; by titration, as the 8 g/L of the juice are meant (what of its acids is a salt does not count).
 TEST(Acid, OrangeJuiceAtTheStrengthOfLime) {
-  const Made juice = combined("\"180 mL orange juice (0.8 % acid)\""), raised = combined("\"180 mL orange juice (0.8 % acid)\", \"5.76 g citric acid\", \"3.60 g malic acid\"");
+  const Made juice = combined("\"180 mL orange juice (0.8 % acid)\""),
+             raised = combined("\"180 mL orange juice (0.8 % acid)\", \"5.76 g citric acid\", \"3.60 g malic acid\"");
   const double growth = raised[Property::volume_20c_ml] / juice[Property::volume_20c_ml] - 1.0;
   EXPECT_NEAR(growth, 0.03, 0.006);
   std::printf("raised orange juice: volume grows by %.1f %%, titratable %.1f g/L as citric\n", growth * 100.0, raised[Property::titratable_acidity_g_l_citric]);
@@ -180,7 +187,8 @@ TEST(Acid, OrangeJuiceAtTheStrengthOfLime) {
 // too soon; on 400 g warmed to 32 C at 45 C. By equal specific heats; juice holds about 6 % less heat than water, which is worth up to 1.5 K here.
 TEST(Clarified, TheBlendLandsWhereTheHeatSays) {
   const auto lands = [](const std::string& grams, const std::string& juice_c) {
-    return combined("{ take = \"100 g water\", at = \"98 C\" }, { take = \"" + grams + " g lime juice\", at = \"" + juice_c + " C\" }")[Property::temperature_c];
+    return combined("{ take = \"100 g water\", at = \"98 C\" }, { take = \"" + grams + " g lime juice\", at = \"" + juice_c +
+                    " C\" }")[Property::temperature_c];
   };
   EXPECT_NEAR(lands("200", "20"), 46.0, 1.5);
   EXPECT_GT(lands("200", "20"), 45.0);

@@ -48,7 +48,8 @@ TEST(Borrow, reads_each_text_in_its_own_measures) {
 TEST(Borrow, goes_through_files_that_borrow_in_turn) {
   base::Sources sources;
   const auto f = read("f.toml", drink, sources,
-                      from({{"s.toml", with_lines("borrow = { \"base\" = \"b.toml\" }\n" + part("syrup", "10 g 'base'"))}, {"b.toml", with_lines(part("base", "10 g sugar"))}}));
+                      from({{"s.toml", with_lines("borrow = { \"base\" = \"b.toml\" }\n" + part("syrup", "10 g 'base'"))},
+                            {"b.toml", with_lines(part("base", "10 g sugar"))}}));
   ASSERT_TRUE(f) << base::render(f.error().diagnostics, sources);
   EXPECT_EQ(f->parts.size(), 2U);
 }
@@ -72,7 +73,8 @@ TEST(Borrow, says_that_there_is_no_such_file_or_part) {
              ^~~~~~~
   hint: did you mean `syrop`?
 )~");
-  EXPECT_EQ(said(with_lines("borrow = { x = 5 }\n" + small_serve)), R"~(f.toml:3:16: error: `x` must be the name of a file as text, not a whole number [wrong_type]
+  EXPECT_EQ(said(with_lines("borrow = { x = 5 }\n" + small_serve)),
+            R"~(f.toml:3:16: error: `x` must be the name of a file as text, not a whole number [wrong_type]
   borrow = { x = 5 }
                  ^
 )~");
@@ -96,7 +98,8 @@ TEST(Borrow, refuses_a_file_that_borrows_from_itself) {
   borrow = { "syrup" = "f.toml" }
              ^~~~~~~
 )~");
-  const std::string there = with_lines("borrow = { \"back\" = \"t.toml\" }\n" + part("syrup", "10 g 'back'")), back = with_lines("borrow = { \"syrup\" = \"s.toml\" }\n" + part("back", "10 g 'syrup'"));
+  const std::string there = with_lines("borrow = { \"back\" = \"t.toml\" }\n" + part("syrup", "10 g 'back'")),
+                    back = with_lines("borrow = { \"syrup\" = \"s.toml\" }\n" + part("back", "10 g 'syrup'"));
   EXPECT_EQ(said(drink, from({{"s.toml", there}, {"t.toml", back}})), R"~(t.toml:3:12: error: `s.toml` borrows from itself in the end [borrow_cycle]
   borrow = { "syrup" = "s.toml" }
              ^~~~~~~
@@ -104,8 +107,9 @@ TEST(Borrow, refuses_a_file_that_borrows_from_itself) {
 }
 
 TEST(Borrow, refuses_a_name_that_the_document_has_itself) {
-  EXPECT_EQ(said(with_lines("borrow = { \"syrup\" = \"s.toml\" }\n" + part("Syrup", "10 g water")), from({{"s.toml", with_lines(part("syrup", "10 g sugar"))}})),
-            R"~(s.toml:4:9: error: two parts bear the name `syrup` [duplicate]
+  EXPECT_EQ(
+      said(with_lines("borrow = { \"syrup\" = \"s.toml\" }\n" + part("Syrup", "10 g water")), from({{"s.toml", with_lines(part("syrup", "10 g sugar"))}})),
+      R"~(s.toml:4:9: error: two parts bear the name `syrup` [duplicate]
   name = "syrup"
           ^~~~~
 f.toml:5:9: the other place

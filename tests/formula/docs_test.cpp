@@ -47,7 +47,9 @@ std::string whole(const Block& block) {
   return block.text;
 }
 
-std::optional<std::string> syrups(const std::string&) { return with_part("name = \"house syrup\"\nmade = \"ahead\"\nstep = [ { do = \"dissolve\", take = [\"1 g sugar\"] } ]\n"); }
+std::optional<std::string> syrups(const std::string&) {
+  return with_part("name = \"house syrup\"\nmade = \"ahead\"\nstep = [ { do = \"dissolve\", take = [\"1 g sugar\"] } ]\n");
+}
 
 TEST(Docs, hold_only_examples_that_are_read) {
   const auto all = blocks();
@@ -81,7 +83,8 @@ TEST(Docs, give_each_act_the_keys_that_the_reader_gives_it) {
       if (!act) continue;
       ++acts;
       KeySet own = keys_of(*act);
-      for (const Key key : {Key::take, Key::time, Key::at, Key::to, Key::in, Key::vessel, Key::leave, Key::keeps, Key::hard, Key::split, Key::loss, Key::maybe}) own.reset(static_cast<std::size_t>(key));
+      for (const Key key : {Key::take, Key::time, Key::at, Key::to, Key::in, Key::vessel, Key::leave, Key::keeps, Key::hard, Key::split, Key::loss, Key::maybe})
+        own.reset(static_cast<std::size_t>(key));
       KeySet written;
       for (std::size_t i = 0; i < key_count; ++i)
         if (line.find("`" + std::string(name(static_cast<Key>(i))) + "`", bar) != std::string::npos) written.set(i);

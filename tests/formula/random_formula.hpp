@@ -17,13 +17,13 @@
 namespace bloomset::formula::test {
 
 struct Choices {
-  std::vector<Act> acts;                      // of a part's steps; empty: every act
-  std::vector<Act> pour_acts;                 // of the serve's pours; empty: every act
+  std::vector<Act> acts;       // of a part's steps; empty: every act
+  std::vector<Act> pour_acts;  // of the serve's pours; empty: every act
   std::vector<std::string> things = {"orange juice", "gelatin, gold leaf", "baker's yeast", "crème fraîche", "x", "sugar, \"caster\""};
   std::vector<std::string> vessels = {"siphon, half litre", "tall glass, 400 mL", "back\\slash \"cup\""};
   std::vector<std::string> places = {"cold water", "ice bath", "fan fridge"};
   int most_parts = 4, most_steps = 4, most_takes = 3;
-  bool plain = false;                         // only masses and volumes; no marks, percents, brackets, conditions, targets
+  bool plain = false;  // only masses and volumes; no marks, percents, brackets, conditions, targets
   bool with_serve = true;
 };
 
@@ -53,7 +53,9 @@ inline text::Amount random_amount(text::Measures measures, bool plain) {
   for (const text::Unit& unit : text::units())
     if ((!unit.measures || *unit.measures == measures) && !(plain && unit.kind == text::UnitKind::pieces)) units.push_back(&unit);
   const text::Unit& unit = **rc::gen::elementOf(units);
-  amount.kind = unit.kind == text::UnitKind::mass ? text::AmountKind::mass : unit.kind == text::UnitKind::volume ? text::AmountKind::volume : text::AmountKind::pieces;
+  amount.kind = unit.kind == text::UnitKind::mass     ? text::AmountKind::mass
+                : unit.kind == text::UnitKind::volume ? text::AmountKind::volume
+                                                      : text::AmountKind::pieces;
   amount.unit = !unit.plural.empty() && *rc::gen::arbitrary<bool>() ? unit.plural : unit.spelling;
   amount.value = unit.kind == text::UnitKind::pieces ? random_range(0.0, 60.0) : random_range(0.001, 0.5);
   if (unit.kind == text::UnitKind::volume) amount.value = {amount.value.low * 1e-3, amount.value.high * 1e-3};
@@ -61,8 +63,9 @@ inline text::Amount random_amount(text::Measures measures, bool plain) {
 }
 
 inline std::vector<Qualifier> random_qualifiers() {
-  const std::vector<std::pair<std::string, double>> with_number = {{"%vol", 100.0}, {"brix", 85.0}, {"brix read", 85.0}, {"g/L sugar", 500.0}, {"% acid", 50.0}, {"pH", 14.0},
-                                                                   {"ppm hardness", 600.0}, {"bloom", 300.0}, {"g a piece", 500.0}, {"% wet", 20.0}};
+  const std::vector<std::pair<std::string, double>> with_number = {{"%vol", 100.0},      {"brix", 85.0}, {"brix read", 85.0},     {"g/L sugar", 500.0},
+                                                                   {"% acid", 50.0},     {"pH", 14.0},   {"ppm hardness", 600.0}, {"bloom", 300.0},
+                                                                   {"g a piece", 500.0}, {"% wet", 20.0}};
   std::vector<Qualifier> all;
   if (*rc::gen::inRange(0, 2) == 0) {
     const auto& [name, most] = *rc::gen::elementOf(with_number);
@@ -85,7 +88,8 @@ inline Take random_take(const Choices& choices, text::Measures measures, const s
       take.amount.kind = whole == 2 ? text::AmountKind::all : whole == 3 ? text::AmountKind::rest : text::AmountKind::half;
     }
     if (whole == 1) take.output = "clear";
-    if (!choices.plain && take.amount.kind == text::AmountKind::volume) take.charged_as = *rc::gen::element(ChargedAs::unsaid, ChargedAs::foam, ChargedAs::base);
+    if (!choices.plain && take.amount.kind == text::AmountKind::volume)
+      take.charged_as = *rc::gen::element(ChargedAs::unsaid, ChargedAs::foam, ChargedAs::base);
   } else {
     take.thing = *rc::gen::elementOf(choices.things);
     if (!choices.plain) take.qualifiers = random_qualifiers();
@@ -109,7 +113,8 @@ inline void add_conditions(Step& step, const Choices& choices, text::Measures me
       step.until = Until{what, random_number(0.0, most), {}};
     }
   }
-  if (now(Key::time)) step.time_s = *rc::gen::arbitrary<bool>() ? random_range(0.0, 1e6) : text::Range{60.0 * *rc::gen::inRange(1, 9), 3600.0 * *rc::gen::inRange(1, 50)};
+  if (now(Key::time))
+    step.time_s = *rc::gen::arbitrary<bool>() ? random_range(0.0, 1e6) : text::Range{60.0 * *rc::gen::inRange(1, 9), 3600.0 * *rc::gen::inRange(1, 50)};
   if (now(Key::keeps)) step.keeps_s = text::Range{86400.0, 172800.0};
   if (now(Key::in)) step.in = word(choices.places);
   if (now(Key::vessel)) step.vessel = word(choices.vessels);

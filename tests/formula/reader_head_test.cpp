@@ -11,7 +11,8 @@ TEST(Head, must_have_version_and_title) {
 [serve]
 vessel = "cup"
 pour = [ { take = ["1 g x"] } ]
-)~"), R"~(f.toml:1:1: error: a document must have `bloomset` [missing_key]
+)~"),
+            R"~(f.toml:1:1: error: a document must have `bloomset` [missing_key]
   title = "T"
   ^
   hint: write `bloomset = 1` on the first line
@@ -21,7 +22,8 @@ title = "T"
 [serve]
 vessel = "cup"
 pour = [ { take = ["1 g x"] } ]
-)~"), R"~(f.toml:1:12: error: version 2 of the document is not known [bad_version]
+)~"),
+            R"~(f.toml:1:12: error: version 2 of the document is not known [bad_version]
   bloomset = 2
              ^
   hint: this program reads version 1
@@ -30,7 +32,8 @@ pour = [ { take = ["1 g x"] } ]
 [serve]
 vessel = "cup"
 pour = [ { take = ["1 g x"] } ]
-)~"), R"~(f.toml:1:1: error: a document must have `title` [missing_key]
+)~"),
+            R"~(f.toml:1:1: error: a document must have `title` [missing_key]
   bloomset = 1
   ^
 )~");
@@ -44,7 +47,8 @@ title = 5
 [serve]
 vessel = "cup"
 pour = [ { take = ["1 g x"] } ]
-)~"), R"~(f.toml:1:12: error: `bloomset` must be a whole number, not a text [wrong_type]
+)~"),
+            R"~(f.toml:1:12: error: `bloomset` must be a whole number, not a text [wrong_type]
   bloomset = "1"
              ^~~
 f.toml:2:9: error: `title` must be a text, not a whole number [wrong_type]
@@ -67,7 +71,8 @@ serve_s = 3
 [serve]
 vessel = "cup"
 pour = [ { take = ["1 g x"] } ]
-)~")), R"~(f.toml:3:1: error: `autor` is not a key of a document [unknown_key]
+)~")),
+            R"~(f.toml:3:1: error: `autor` is not a key of a document [unknown_key]
   autor = "me"
   ^~~~~
   hint: keys of a document: bloomset, title, measures, serves, borrow, targets, part, serve
@@ -83,7 +88,8 @@ TEST(Head, keeps_measures_and_serves_in_bounds) {
 [serve]
 vessel = "cup"
 pour = [ { take = ["1 g x"] } ]
-)~")), R"~(f.toml:3:13: error: `metrik` is not a system of measures: metric, us, imperial, au [unknown_word]
+)~")),
+            R"~(f.toml:3:13: error: `metrik` is not a system of measures: metric, us, imperial, au [unknown_word]
   measures = "metrik"
               ^~~~~~
   hint: did you mean `metric`?
@@ -92,7 +98,8 @@ pour = [ { take = ["1 g x"] } ]
 [serve]
 vessel = "cup"
 pour = [ { take = ["1 g x"] } ]
-)~")), R"~(f.toml:3:10: error: `serves` must be from 1 to 10000 [out_of_range]
+)~")),
+            R"~(f.toml:3:10: error: `serves` must be from 1 to 10000 [out_of_range]
   serves = 0
            ^
 )~");
@@ -100,7 +107,8 @@ pour = [ { take = ["1 g x"] } ]
 [serve]
 vessel = "cup"
 pour = [ { take = ["1 g x"] } ]
-)~")), R"~(f.toml:3:10: error: `serves` must be from 1 to 10000 [out_of_range]
+)~")),
+            R"~(f.toml:3:10: error: `serves` must be from 1 to 10000 [out_of_range]
   serves = 10001
            ^~~~~
 )~");
@@ -108,7 +116,8 @@ pour = [ { take = ["1 g x"] } ]
 [serve]
 vessel = "cup"
 pour = [ { take = ["1 g x"] } ]
-)~")), R"~(f.toml:3:10: error: `serves` must be a whole number, not a decimal number [wrong_type]
+)~")),
+            R"~(f.toml:3:10: error: `serves` must be a whole number, not a decimal number [wrong_type]
   serves = 6.5
            ^~~
 )~");
@@ -116,7 +125,8 @@ pour = [ { take = ["1 g x"] } ]
 [serve]
 vessel = "cup"
 pour = [ { take = ["1 g x"] } ]
-)~")), R"~(f.toml:3:10: error: `serves` must be a whole number, not a text [wrong_type]
+)~")),
+            R"~(f.toml:3:10: error: `serves` must be a whole number, not a text [wrong_type]
   serves = "6"
            ^~~
 )~");
@@ -126,7 +136,8 @@ TEST(Head, wants_lists_and_tables_where_they_belong) {
   EXPECT_EQ(said(with_lines(R"~(targets = "serve.abv 8 %"
 borrow = ["x"]
 serve = 6
-)~")), R"~(f.toml:3:11: error: `targets` must be a list, not a text [wrong_type]
+)~")),
+            R"~(f.toml:3:11: error: `targets` must be a list, not a text [wrong_type]
   targets = "serve.abv 8 %"
             ^~~~~~~~~~~~~~~
   hint: write it in square brackets: targets = ["…"]

@@ -8,7 +8,8 @@
 namespace bloomset::formula::test {
 
 /// What the command line would print about a document; "" if it is read.
-inline std::string said(const std::string& text, const Borrower& borrower = [](const std::string&) { return std::nullopt; }) {
+inline std::string said(
+    const std::string& text, const Borrower& borrower = [](const std::string&) { return std::nullopt; }) {
   base::Sources sources;
   const auto formula = read("f.toml", text, sources, borrower);
   return formula ? "" : base::render(formula.error().diagnostics, sources);

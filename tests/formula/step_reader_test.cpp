@@ -56,7 +56,8 @@ f.toml:6:27: the other place
                             ^~
   hint: take one of them out, or write two steps
 )~");
-  EXPECT_EQ(said(with_step(R"~(do = "warm", at = "70 C", to = "80 C")~")), R"~(f.toml:6:38: error: `at` (held at) and `to` (ends at) do not go together [two_ends]
+  EXPECT_EQ(said(with_step(R"~(do = "warm", at = "70 C", to = "80 C")~")),
+            R"~(f.toml:6:38: error: `at` (held at) and `to` (ends at) do not go together [two_ends]
   step = [ { do = "warm", at = "70 C", to = "80 C" } ]
                                        ^~
 f.toml:6:25: the other place
@@ -71,7 +72,8 @@ TEST(Step, reads_until_as_brix_ph_mass_or_share) {
   step = [ { do = "reduce", until = "thick" } ]
                                      ^~~~~
 )~");
-  EXPECT_EQ(said(with_step(R"~(do = "reduce", until = "65 C")~")), R"~(f.toml:6:39: error: `until` is written in brix, pH, a mass or % of the step's start [unknown_unit]
+  EXPECT_EQ(said(with_step(R"~(do = "reduce", until = "65 C")~")),
+            R"~(f.toml:6:39: error: `until` is written in brix, pH, a mass or % of the step's start [unknown_unit]
   step = [ { do = "reduce", until = "65 C" } ]
                                         ^
   hint: for instance `65 brix`, `pH 4`, `606 g` or `25 %`
@@ -102,7 +104,8 @@ f.toml:6:51: error: a unit is missing behind the number: a share is written in %
 }
 
 TEST(Step, keeps_charges_gas_and_pressure_in_bounds) {
-  EXPECT_EQ(said(with_step(R"~(do = "charge", charges = 99, pressure = "30 psi", gas = "helium", purged = "yes")~")), R"~(f.toml:6:37: error: `charges` must be from 0 to 20 [out_of_range]
+  EXPECT_EQ(said(with_step(R"~(do = "charge", charges = 99, pressure = "30 psi", gas = "helium", purged = "yes")~")),
+            R"~(f.toml:6:37: error: `charges` must be from 0 to 20 [out_of_range]
   step = [ { do = "charge", charges = 99, pressure = "30 psi", gas = "helium", purged = "yes" } ]
                                       ^~
 f.toml:6:56: error: a pressure is written in bar [unknown_unit]
@@ -127,7 +130,8 @@ f.toml:6:87: error: `purged` must be true or false, not a text [wrong_type]
 }
 
 TEST(Step, keeps_outputs_whole) {
-  EXPECT_EQ(said(with_step(R"~(do = "clarify", by = "agra", out = { clear = "80 %", curd = "30 %" })~")), R"~(f.toml:6:34: error: `agra` is not a value of `by`: agar, gelatin, milk, spin [unknown_word]
+  EXPECT_EQ(said(with_step(R"~(do = "clarify", by = "agra", out = { clear = "80 %", curd = "30 %" })~")),
+            R"~(f.toml:6:34: error: `agra` is not a value of `by`: agar, gelatin, milk, spin [unknown_word]
   step = [ { do = "clarify", by = "agra", out = { clear = "80 %", curd = "30 %" } } ]
                                    ^~~~
   hint: did you mean `agar`?
@@ -135,7 +139,8 @@ f.toml:6:47: error: the outputs sum to more than 100 % [too_large]
   step = [ { do = "clarify", by = "agra", out = { clear = "80 %", curd = "30 %" } } ]
                                                 ^~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~
 )~");
-  EXPECT_EQ(said(with_step(R"~(do = "clarify", out = { clear = "rest", curd = "rest", x = 5 })~")), R"~(f.toml:6:59: error: only one output may be the `rest` [duplicate]
+  EXPECT_EQ(said(with_step(R"~(do = "clarify", out = { clear = "rest", curd = "rest", x = 5 })~")),
+            R"~(f.toml:6:59: error: only one output may be the `rest` [duplicate]
   step = [ { do = "clarify", out = { clear = "rest", curd = "rest", x = 5 } } ]
                                                             ^~~~~~
 f.toml:6:44: the other place
@@ -187,11 +192,13 @@ f.toml:6:54: error: `inn` is not a key of a bath [unknown_key]
   step = [ { do = "cut", size = "0 mm" } ]
                                  ^
 )~");
-  EXPECT_EQ(said(with_step(R"~(do = "rest", hard = "soft")~")), R"~(f.toml:6:33: error: `soft` is not a value of `hard`: both, shorter, longer, neither [unknown_word]
+  EXPECT_EQ(said(with_step(R"~(do = "rest", hard = "soft")~")),
+            R"~(f.toml:6:33: error: `soft` is not a value of `hard`: both, shorter, longer, neither [unknown_word]
   step = [ { do = "rest", hard = "soft" } ]
                                   ^~~~
 )~");
-  EXPECT_EQ(said(with_step(R"~(do = "strain", leave = [1, ""])~")), R"~(f.toml:6:36: error: this must be the name of a take, as text, not a whole number [wrong_type]
+  EXPECT_EQ(said(with_step(R"~(do = "strain", leave = [1, ""])~")),
+            R"~(f.toml:6:36: error: this must be the name of a take, as text, not a whole number [wrong_type]
   step = [ { do = "strain", leave = [1, ""] } ]
                                      ^
 f.toml:6:39: error: a thing may not be empty [bad_name]
@@ -201,7 +208,8 @@ f.toml:6:39: error: a thing may not be empty [bad_name]
 }
 
 TEST(Step, tells_every_fault_at_once) {
-  EXPECT_EQ(said(with_step(R"~(do = "shaek", take = ["60 grams water", "1 g x (y)"], to = "hot", tme = "5 min", time = 5)~")), R"~(f.toml:6:18: error: `shaek` is not an act [unknown_act]
+  EXPECT_EQ(said(with_step(R"~(do = "shaek", take = ["60 grams water", "1 g x (y)"], to = "hot", tme = "5 min", time = 5)~")),
+            R"~(f.toml:6:18: error: `shaek` is not an act [unknown_act]
   step = [ { do = "shaek", take = ["60 grams water", "1 g x (y)"], to = "hot", tme = "5 min", time = 5 } ]
                    ^~~~~
   hint: did you mean `shake`?

@@ -108,7 +108,8 @@ TEST(Take, refuses_other_kinds_of_value) {
                                     ^~~~~~~~~~~~
   hint: write it in square brackets: take = ["…"]
 )~");
-  EXPECT_EQ(said(with_step(R"~(do = "combine", take = [60])~")), R"~(f.toml:6:36: error: this must be a text or a table with `take`, not a whole number [wrong_type]
+  EXPECT_EQ(said(with_step(R"~(do = "combine", take = [60])~")),
+            R"~(f.toml:6:36: error: this must be a text or a table with `take`, not a whole number [wrong_type]
   step = [ { do = "combine", take = [60] } ]
                                      ^~
   hint: write for instance "330 g orange juice"

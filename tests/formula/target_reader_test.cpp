@@ -89,7 +89,8 @@ TEST(Target, is_written_in_the_units_of_its_property) {
 }
 
 TEST(Target, has_its_moment_in_minutes_behind_the_last_pour) {
-  EXPECT_EQ(said(with_target("serve.abv at 10 >= 8 %")), R"~(f.toml:3:25: error: a moment is one number of minutes behind the last pour, at most 1440 [bad_target]
+  EXPECT_EQ(said(with_target("serve.abv at 10 >= 8 %")),
+            R"~(f.toml:3:25: error: a moment is one number of minutes behind the last pour, at most 1440 [bad_target]
   targets = ["serve.abv at 10 >= 8 %"]
                           ^~~~
   hint: for instance `serve.abv at 10 min >= 8 %`

@@ -106,7 +106,8 @@ vessel = "cup, 240 mL"
 made = "to order"
 name = "base"
 step = [ { time = "90 s", take = ["1 1/2 bar spoons syrup (50 brix)", "2 % salt"], do = "dry shake" } ]
-)toml", sources);
+)toml",
+                           sources);
   ASSERT_TRUE(f) << base::render(f.error().diagnostics, sources);
   EXPECT_EQ(write(*f), R"toml(bloomset = 1
 title = "Small"

@@ -14,7 +14,8 @@ namespace {
 
 std::vector<std::string> corpus(const char* folder) {
   std::vector<std::filesystem::path> paths;
-  for (const auto& entry : std::filesystem::directory_iterator(std::filesystem::path(BLOOMSET_SOURCE_DIR) / "tests/fuzz/corpus" / folder)) paths.push_back(entry.path());
+  for (const auto& entry : std::filesystem::directory_iterator(std::filesystem::path(BLOOMSET_SOURCE_DIR) / "tests/fuzz/corpus" / folder))
+    paths.push_back(entry.path());
   std::sort(paths.begin(), paths.end());
   std::vector<std::string> texts;
   for (const auto& path : paths) {
@@ -33,9 +34,15 @@ std::string damaged(std::string text, const std::string& other, std::mt19937& di
       case 0:
         if (at < text.size()) text[at] = static_cast<char>(below(256));
         break;
-      case 1: text.erase(at, length); break;
-      case 2: text.insert(at, text.substr(at, length)); break;
-      default: text.insert(at, other.substr(below(other.size() + 1), below(24))); break;
+      case 1:
+        text.erase(at, length);
+        break;
+      case 2:
+        text.insert(at, text.substr(at, length));
+        break;
+      default:
+        text.insert(at, other.substr(below(other.size() + 1), below(24)));
+        break;
     }
   }
   return text;

@@ -79,7 +79,8 @@ TEST(Bottle, LessFillIsTheRemedyForHotFoamsOnly) {
 
 TEST(Bottle, FourInALitreAreLikeTwoInAHalfAndThreeAFifthLess) {
   // Balance: gas per litre at 4 C 21 g (two in half a litre), 23 g (four in a litre, gross 1.40 L), 17 g (three in a litre).
-  const double two = dissolved_g_l(with(0.75, 0.5, 16.0, 4.0)), four = dissolved_g_l(with(1.40, 1.0, 32.0, 4.0)), three = dissolved_g_l(with(1.40, 1.0, 24.0, 4.0));
+  const double two = dissolved_g_l(with(0.75, 0.5, 16.0, 4.0)), four = dissolved_g_l(with(1.40, 1.0, 32.0, 4.0)),
+               three = dissolved_g_l(with(1.40, 1.0, 24.0, 4.0));
   EXPECT_NEAR(two, 21.0, 0.6);
   EXPECT_NEAR(four, 23.0, 0.7);
   EXPECT_NEAR(three, 17.0, 0.6);

@@ -52,8 +52,12 @@ TEST(Emptying, HotBottlesGiveAboutThreeTenthsLessFoam) {
 
 TEST(Emptying, AgreesWithFourThousandDrops) {
   for (const Gas gas : {n2o, Gas::carbon_dioxide})
-    for (const auto& [gross, liquid, g, t] : {std::tuple{0.75, 0.5, 8.0, 4.0}, {0.75, 0.5, 24.0, 4.0}, {0.75, 0.25, 8.0, 20.0}, {1.4, 1.0, 16.0, 55.0},
-                                               {0.4, 0.3, 8.0, 4.0}, {1.4, 0.1, 8.0, 30.0}}) {
+    for (const auto& [gross, liquid, g, t] : {std::tuple{0.75, 0.5, 8.0, 4.0},
+                                              {0.75, 0.5, 24.0, 4.0},
+                                              {0.75, 0.25, 8.0, 20.0},
+                                              {1.4, 1.0, 16.0, 55.0},
+                                              {0.4, 0.3, 8.0, 4.0},
+                                              {1.4, 0.1, 8.0, 30.0}}) {
       const Bottle b = with(gross, liquid, g, t, gas);
       const Dispensed fast = emptying(b), slow = drop_by_drop(b, 4000);
       EXPECT_NEAR(fast.first / slow.first, 1.0, 1e-9) << gross << ' ' << g << ' ' << t;

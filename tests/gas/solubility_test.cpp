@@ -98,9 +98,7 @@ TEST(RelativeSolubility, FatHoldsThreeTimesAsMuchWarmAndALittleMoreCold) {
   EXPECT_GT(cream.uncertainty, 0.10);
 }
 
-TEST(RelativeSolubility, FibreTakesRoomAndDissolvesNothing) {
-  EXPECT_LT(relative_solubility(n2o, of(95.0, Component::fibre, 5.0), celsius(5.0)).value, 0.98);
-}
+TEST(RelativeSolubility, FibreTakesRoomAndDissolvesNothing) { EXPECT_LT(relative_solubility(n2o, of(95.0, Component::fibre, 5.0), celsius(5.0)).value, 0.98); }
 
 }  // namespace
 }  // namespace bloomset::gas

@@ -42,7 +42,8 @@ TEST(BuiltInKit, HoldsTheSiphonsOfTheContract) {
 
 TEST(BuiltInKit, HoldsTheGlassesWithOutlinesThatFillToTheBrim) {
   const Kit kit = built_in();
-  for (const auto& [name, ml] : {std::pair{"cup, 240 mL", 240.0}, {"tall glass, 400 mL", 400.0}, {"low glass, 300 mL", 300.0}, {"mug, 260 mL", 260.0}, {"flute, 180 mL", 180.0}}) {
+  for (const auto& [name, ml] :
+       {std::pair{"cup, 240 mL", 240.0}, {"tall glass, 400 mL", 400.0}, {"low glass, 300 mL", 300.0}, {"mug, 260 mL", 260.0}, {"flute, 180 mL", 180.0}}) {
     const Vessel* v = kit.vessel(name);
     ASSERT_NE(v, nullptr) << name;
     EXPECT_EQ(v->kind, VesselKind::glass);

@@ -98,7 +98,9 @@ TEST(LarderDocument, RefusesWhatCannotBe) {
 TEST(LarderDocument, AThingMayBeLikeOneBeforeIt) {
   Larder larder = shelf();
   base::Sources sources;
-  const auto added = larder.add("l", "[[thing]]\nname = \"a\"\nlike = \"syrup\"\nbrix = 60\nsource = \"own\"\n[[thing]]\nname = \"b\"\nlike = \"a\"\npiece_g = 3\nsource = \"own\"\n", sources);
+  const auto added = larder.add(
+      "l", "[[thing]]\nname = \"a\"\nlike = \"syrup\"\nbrix = 60\nsource = \"own\"\n[[thing]]\nname = \"b\"\nlike = \"a\"\npiece_g = 3\nsource = \"own\"\n",
+      sources);
   ASSERT_TRUE(added.has_value());
   EXPECT_NEAR(larder.resolve("b", {}, {})->per_kg[matter::Component::sucrose], 0.60, 1e-12);
 }

@@ -22,8 +22,8 @@ TEST(Larder, FoldsCaseAndAccents) {
 }
 
 TEST(Larder, KnowsWhatTheFormulaOfTheDocsUses) {
-  for (const char* name : {"orange juice", "honey", "cardamom pod", "spirit", "lime juice", "ginger soda", "ice cubes", "mint sprig", "gelatin, gold leaf", "syrup",
-                           "gelatin, powder", "water"})
+  for (const char* name : {"orange juice", "honey", "cardamom pod", "spirit", "lime juice", "ginger soda", "ice cubes", "mint sprig", "gelatin, gold leaf",
+                           "syrup", "gelatin, powder", "water"})
     get(name);
   EXPECT_EQ(get("spirit", {word("%vol", 40.0)}).label, "spirit (40 %vol)");
   EXPECT_EQ(get("orange juice", {word("pH", 3.5), word("canned")}).label, "orange juice (pH 3.5, canned)");

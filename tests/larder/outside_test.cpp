@@ -31,7 +31,8 @@ TEST(OutsideValues, DensityOfJuicesAgreesWithCupWeights) {
 
 // These rows carry a measured density; the model, which does not know it, must come near.
 TEST(OutsideValues, TheModelComesNearMeasuredDensities) {
-  for (const auto& [name, within] : {std::pair{"honey", 0.01}, {"maple syrup", 0.01}, {"milk", 0.01}, {"egg white", 0.01}, {"yoghurt", 0.01}, {"cream", 0.025}}) {
+  for (const auto& [name, within] :
+       {std::pair{"honey", 0.01}, {"maple syrup", 0.01}, {"milk", 0.01}, {"egg white", 0.01}, {"yoghurt", 0.01}, {"cream", 0.025}}) {
     const Thing thing = get(name);
     ASSERT_TRUE(thing.density_measured) << name;
     EXPECT_NEAR(model_density(thing) / thing.density_20c.si, 1.0, within) << name;
@@ -39,9 +40,9 @@ TEST(OutsideValues, TheModelComesNearMeasuredDensities) {
 }
 
 TEST(OutsideValues, DensityOfSpiritAndSyrup) {
-  EXPECT_NEAR(get("spirit", {word("%vol", 40.0)}).density_20c.si, 948.05, 0.02);            // OIML R 22, table I: 948.05 kg/m3
+  EXPECT_NEAR(get("spirit", {word("%vol", 40.0)}).density_20c.si, 948.05, 0.02);              // OIML R 22, table I: 948.05 kg/m3
   EXPECT_NEAR(get("spirit", {word("%vol", 40.0)}).per_kg[Component::ethanol], 0.3330, 5e-5);  // OIML R 22: 33.30 % of mass
-  EXPECT_NEAR(get("syrup", {word("brix", 50.0)}).density_20c.si, 1229.7, 0.2);              // ICUMSA SPS-4 at 20 C: 1.2296-1.2297
+  EXPECT_NEAR(get("syrup", {word("brix", 50.0)}).density_20c.si, 1229.7, 0.2);                // ICUMSA SPS-4 at 20 C: 1.2296-1.2297
 }
 
 // The potassium that stands for all unknown cations, in milliequivalents per 100 g, against K + Na + Ca + Mg as analysed in the Indian
@@ -51,8 +52,9 @@ TEST(OutsideValues, CationsOfJuicesAgreeWithAnalyses) {
     const char* thing;
     double k_mg, na_mg, ca_mg, mg_mg;
   };
-  for (const Analysis& a : {Analysis{"orange juice", 164, 1.5, 19.5, 11.1}, Analysis{"lemon juice", 113, 1.2, 22.7, 8.9}, Analysis{"pineapple juice", 143, 1.4, 10.9, 12.7},
-                            Analysis{"apple juice", 116, 1.4, 13.7, 8.1}, Analysis{"grapefruit juice", 189, 1.1, 14.0, 6.8}, Analysis{"mango puree", 143, 1.4, 15.7, 12.5}}) {
+  for (const Analysis& a :
+       {Analysis{"orange juice", 164, 1.5, 19.5, 11.1}, Analysis{"lemon juice", 113, 1.2, 22.7, 8.9}, Analysis{"pineapple juice", 143, 1.4, 10.9, 12.7},
+        Analysis{"apple juice", 116, 1.4, 13.7, 8.1}, Analysis{"grapefruit juice", 189, 1.1, 14.0, 6.8}, Analysis{"mango puree", 143, 1.4, 15.7, 12.5}}) {
     const double measured = a.k_mg / 39.10 + a.na_mg / 22.99 + 2.0 * a.ca_mg / 40.08 + 2.0 * a.mg_mg / 24.31;
     const double booked = get(a.thing).per_kg[Component::potassium] * 1e5 / 39.10;
     EXPECT_NEAR(booked / measured, 1.0, 0.25) << a.thing << ": " << booked << " against " << measured;

@@ -1,12 +1,12 @@
 // pH against standards and published tables, against a charge balance written a second time, and at the ends of the scale.
 #include "matter/acidity.hpp"
 
+#include <gtest/gtest.h>
+#include <rapidcheck.h>
+
 #include <array>
 #include <cmath>
 #include <random>
-
-#include <gtest/gtest.h>
-#include <rapidcheck.h>
 
 #include "matter/component.hpp"
 
@@ -122,8 +122,18 @@ struct Textbook {
   static double gamma(double z, double i) { return std::pow(10.0, -0.509 * z * z * (std::sqrt(i) / (1.0 + std::sqrt(i)) - 0.3 * i)); }
   double excess(double ph) {
     // Citric, malic, tartaric, lactic, acetic, -, -, -, -, phosphoric: NIST 46; Goldberg 2002; CRC.
-    static const std::array<std::array<double, 3>, acid_count> pka = {{{3.128, 4.761, 6.396}, {3.459, 5.097, 99}, {3.036, 4.366, 99}, {3.86, 99, 99}, {4.757, 99, 99},
-                                                                       {99, 99, 99}, {99, 99, 99}, {99, 99, 99}, {99, 99, 99}, {2.148, 7.198, 12.375}, {99, 99, 99}, {99, 99, 99}}};
+    static const std::array<std::array<double, 3>, acid_count> pka = {{{3.128, 4.761, 6.396},
+                                                                       {3.459, 5.097, 99},
+                                                                       {3.036, 4.366, 99},
+                                                                       {3.86, 99, 99},
+                                                                       {4.757, 99, 99},
+                                                                       {99, 99, 99},
+                                                                       {99, 99, 99},
+                                                                       {99, 99, 99},
+                                                                       {99, 99, 99},
+                                                                       {2.148, 7.198, 12.375},
+                                                                       {99, 99, 99},
+                                                                       {99, 99, 99}}};
     const double a = std::pow(10.0, -ph);
     double sum = 0.0, free_sodium = m.sodium;
     ionic = 0.0;
@@ -173,7 +183,8 @@ Molarities any_solution(std::mt19937& draw) {
   const auto amount = [&] { return draw() % 2 == 0 ? 0.0 : std::pow(10.0, std::uniform_real_distribution<>(-5.0, -0.9)(draw)); };
   Molarities m;
   double protons = 0.0;
-  for (const auto& [a, n] : {std::pair{citric_acid, 3.0}, std::pair{malic_acid, 2.0}, std::pair{tartaric_acid, 2.0}, std::pair{lactic_acid, 1.0}, std::pair{acetic_acid, 1.0}, std::pair{phosphoric_acid, 2.0}}) {
+  for (const auto& [a, n] : {std::pair{citric_acid, 3.0}, std::pair{malic_acid, 2.0}, std::pair{tartaric_acid, 2.0}, std::pair{lactic_acid, 1.0},
+                             std::pair{acetic_acid, 1.0}, std::pair{phosphoric_acid, 2.0}}) {
     m.of(a) = amount();
     protons += n * m.of(a);
   }

@@ -1,10 +1,10 @@
 // The closed list: names, molar masses, food energy, sweetness, and how ions pair to salts.
 #include "matter/component.hpp"
 
-#include <set>
-
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
+
+#include <set>
 
 #include "matter/composition.hpp"
 #include "matter/solute.hpp"
@@ -31,10 +31,11 @@ TEST(Component, HasTheMolarMassOfHandbooks) {
     double g_mol;
   };
   // CRC Handbook of Chemistry and Physics 102nd ed., physical constants of organic and inorganic compounds; printed digits.
-  for (const Row row : {Row{water, 18.015}, Row{ethanol, 46.068}, Row{sucrose, 342.296}, Row{glucose, 180.155}, Row{lactose, 342.296}, Row{glycerol, 92.094},
-                        Row{erythritol, 122.120}, Row{citric_acid, 192.124}, Row{malic_acid, 134.088}, Row{tartaric_acid, 150.087}, Row{lactic_acid, 90.078},
-                        Row{acetic_acid, 60.052}, Row{ascorbic_acid, 176.124}, Row{phosphoric_acid, 97.995}, Row{quinic_acid, 192.166}, Row{oxalic_acid, 90.035},
-                        Row{gluconic_acid, 196.155}, Row{succinic_acid, 118.089}, Row{nitrous_oxide, 44.013}, Row{carbon_dioxide, 44.010}})
+  for (const Row row :
+       {Row{water, 18.015},       Row{ethanol, 46.068},        Row{sucrose, 342.296},       Row{glucose, 180.155},        Row{lactose, 342.296},
+        Row{glycerol, 92.094},    Row{erythritol, 122.120},    Row{citric_acid, 192.124},   Row{malic_acid, 134.088},     Row{tartaric_acid, 150.087},
+        Row{lactic_acid, 90.078}, Row{acetic_acid, 60.052},    Row{ascorbic_acid, 176.124}, Row{phosphoric_acid, 97.995}, Row{quinic_acid, 192.166},
+        Row{oxalic_acid, 90.035}, Row{gluconic_acid, 196.155}, Row{succinic_acid, 118.089}, Row{nitrous_oxide, 44.013},   Row{carbon_dioxide, 44.010}})
     EXPECT_NEAR(info(row.component).molar_mass_g_mol, row.g_mol, 0.002) << info(row.component).name;
 }
 

@@ -55,9 +55,7 @@ TEST(Water, MatchesTanakaAndKell) {
   EXPECT_NEAR(water_density(celsius(100.0)).si, 958.36, 0.02);
 }
 
-TEST(Water, StepsByLessThanFourThousandthsWhereTheSourcesMeet) {
-  EXPECT_NEAR(water_density(celsius(40.0 + 1e-9)).si, water_density(celsius(40.0)).si, 0.004);
-}
+TEST(Water, StepsByLessThanFourThousandthsWhereTheSourcesMeet) { EXPECT_NEAR(water_density(celsius(40.0 + 1e-9)).si, water_density(celsius(40.0)).si, 0.004); }
 
 TEST(Volume, OfWortAndSyrupFollowsThePlatoTable) {
   // memory: Plato's table (NBS Circular 440), specific gravity 20/20 C of 10, 12 and 20 mass % sucrose; printed digits.

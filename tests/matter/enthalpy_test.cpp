@@ -71,8 +71,7 @@ TEST(Ice, TakesItsHeatOfFusionToMelt) {
 }
 
 TEST(Ice, CpIsTheSlopeOfItsEnthalpy) {
-  for (double t = -30.0; t < 0.0; t += 5.0)
-    EXPECT_NEAR((ice_enthalpy_j_kg(t + 0.01) - ice_enthalpy_j_kg(t - 0.01)) / 0.02, ice_specific_heat_j_kg_k(t), 1e-3);
+  for (double t = -30.0; t < 0.0; t += 5.0) EXPECT_NEAR((ice_enthalpy_j_kg(t + 0.01) - ice_enthalpy_j_kg(t - 0.01)) / 0.02, ice_specific_heat_j_kg_k(t), 1e-3);
   // memory: CRC Handbook, cp of ice at 0 C: 2.06 to 2.11 J/(g K).
   EXPECT_NEAR(ice_specific_heat_j_kg_k(0.0), 2085.0, 30.0);
 }

@@ -2,11 +2,11 @@
 // The full tables of single solutes are judged under tests/reference; here stand the points one can look up.
 #include "matter/freezing.hpp"
 
-#include <cmath>
-#include <random>
-
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
+
+#include <cmath>
+#include <random>
 
 #include "matter/enthalpy.hpp"
 #include "units/constants.hpp"
@@ -80,7 +80,8 @@ TEST(Freezing, OfTrisodiumCitrateBookedAsAcidAndExchange) {
 
 TEST(Freezing, FallsByTheCryoscopicConstantWhenDilute) {
   // 1.86 K kg/mol (CRC Handbook); at 0.02 mol/kg the second order is below 2 %.
-  for (const auto& [sugar, g_mol] : {std::pair{sucrose, 342.297}, std::pair{glucose, 180.156}, std::pair{fructose, 180.156}, std::pair{glycerol, 92.094}, std::pair{ethanol, 46.069}}) {
+  for (const auto& [sugar, g_mol] :
+       {std::pair{sucrose, 342.297}, std::pair{glucose, 180.156}, std::pair{fructose, 180.156}, std::pair{glycerol, 92.094}, std::pair{ethanol, 46.069}}) {
     Composition c;
     c[water] = 1.0;
     c[sugar] = 0.02e-3 * g_mol;
@@ -181,7 +182,8 @@ Composition any_mixture(std::mt19937& draw) {
   const auto up_to = [&](double most) { return most * std::pow(10.0, -std::uniform_real_distribution<>(0.0, 5.0)(draw)); };
   Composition c;
   c[water] = up_to(1.0);
-  for (const Component solute : {ethanol, sucrose, glucose, fructose, maltose, lactose, glycerol, erythritol, citric_acid, lactic_acid, other_solids, protein, gelatin})
+  for (const Component solute :
+       {ethanol, sucrose, glucose, fructose, maltose, lactose, glycerol, erythritol, citric_acid, lactic_acid, other_solids, protein, gelatin})
     if (draw() % 3 == 0) c[solute] = up_to(1.0);
   if (draw() % 4 == 0) {
     c[sodium] = up_to(0.1);
@@ -226,8 +228,10 @@ TEST(LiquidWater, AtATemperatureHasThatFreezingPoint) {
     const WaterBond bond = water_bond(c);
     const double t_c = std::uniform_real_distribution<>(-45.0, 0.0)(draw), liquid = bond.liquid_water_kg(t_c, c[water]);
     RC_ASSERT(liquid >= 0.0 && liquid <= c[water]);
-    if (liquid == c[water]) RC_ASSERT(bond.freezing_c(liquid) <= t_c + 1e-6);
-    else if (bond.count > 0 || bond.ethanol_mol > 0.0) RC_ASSERT(std::abs(bond.freezing_c(liquid) - t_c) < 1e-6);
+    if (liquid == c[water])
+      RC_ASSERT(bond.freezing_c(liquid) <= t_c + 1e-6);
+    else if (bond.count > 0 || bond.ethanol_mol > 0.0)
+      RC_ASSERT(std::abs(bond.freezing_c(liquid) - t_c) < 1e-6);
   }));
 }
 

@@ -1,11 +1,11 @@
 // Ice in a drink: against heat balances worked out elsewhere, the books to the last digits, and the corners.
 #include "matter/ice.hpp"
 
-#include <cmath>
-#include <random>
-
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
+
+#include <cmath>
+#include <random>
 
 #include "matter/enthalpy.hpp"
 #include "matter/freezing.hpp"
@@ -59,7 +59,8 @@ TEST(Ice, CoolsASpiritAsTheIndependentBalanceSays) {
     LeftoverIce leftover;
     double ice_kg, melted_kg, t_c;
   };
-  for (const Row& row : {Row{LeftoverIce::inert, 10.0, 0.0319, -12.0}, Row{LeftoverIce::follows, 0.120, 0.0375, -11.0}, Row{LeftoverIce::follows, 0.300, 0.0469, -9.6}}) {
+  for (const Row& row :
+       {Row{LeftoverIce::inert, 10.0, 0.0319, -12.0}, Row{LeftoverIce::follows, 0.120, 0.0375, -11.0}, Row{LeftoverIce::follows, 0.300, 0.0469, -9.6}}) {
     const IceOutcome end = melt_to_equilibrium(meet(spirit(), 20.0, row.ice_kg, 0.0, row.leftover));
     EXPECT_NEAR(end.melted_kg, row.melted_kg, 0.06 * row.melted_kg);
     EXPECT_NEAR(end.t_c, row.t_c, 0.4);
@@ -142,7 +143,8 @@ TEST(Ice, ThatIsVeryColdFreezesWaterInTheDrink) {
 TEST(Ice, InTimeApproachesEquilibrium) {
   for (const LeftoverIce leftover : {LeftoverIce::inert, LeftoverIce::follows}) {
     const IceContact contact = meet(spirit(), 20.0, 0.2, -2.0, leftover);
-    const IceOutcome end = melt_to_equilibrium(contact), none = melt_for(contact, 0.0, 5.0), half = melt_for(contact, 5.0 * std::log(2.0), 5.0), long_after = melt_for(contact, 1e4, 5.0);
+    const IceOutcome end = melt_to_equilibrium(contact), none = melt_for(contact, 0.0, 5.0), half = melt_for(contact, 5.0 * std::log(2.0), 5.0),
+                     long_after = melt_for(contact, 1e4, 5.0);
     EXPECT_EQ(none.melted_kg, 0.0);
     EXPECT_NEAR(none.t_c, 20.0, 1e-9);
     EXPECT_NEAR(half.t_c, 0.5 * (20.0 + end.t_c), 1e-9);

@@ -1,11 +1,11 @@
 // One state, every key: what the reading must add up to, what it refuses, and what happens below freezing.
 #include "matter/properties.hpp"
 
-#include <cmath>
-#include <set>
-
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
+
+#include <cmath>
+#include <set>
 
 #include "matter/density.hpp"
 #include "matter/enthalpy.hpp"
@@ -119,8 +119,8 @@ TEST(Properties, FloatingIceCountsOnceAllIsMelted) {
 
 TEST(Properties, AreRefusedWhereThereIsNone) {
   const Values nothing = read_all(State{});
-  for (const P p : {P::density_kg_m3, P::abv_percent, P::brix_percent, P::brix_read_percent, P::ph_25c, P::viscosity_mpa_s, P::refractive_index_20c, P::freezing_point_c,
-                    P::water_activity, P::heat_capacity_kj_kg_k, P::sweetness_percent_sucrose, P::co2_volumes})
+  for (const P p : {P::density_kg_m3, P::abv_percent, P::brix_percent, P::brix_read_percent, P::ph_25c, P::viscosity_mpa_s, P::refractive_index_20c,
+                    P::freezing_point_c, P::water_activity, P::heat_capacity_kj_kg_k, P::sweetness_percent_sucrose, P::co2_volumes})
     EXPECT_TRUE(std::isnan(nothing[p])) << key(p);
   EXPECT_EQ(nothing[P::mass_g], 0.0);
   EXPECT_EQ(nothing[P::volume_ml], 0.0);

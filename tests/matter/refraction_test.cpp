@@ -1,9 +1,9 @@
 // Refractive index and refractometer against sugar tables; what spirits do to a Brix reading.
 #include "matter/refraction.hpp"
 
-#include <cmath>
-
 #include <gtest/gtest.h>
+
+#include <cmath>
 
 namespace bloomset::matter {
 namespace {
@@ -27,7 +27,8 @@ TEST(Refraction, FollowsTheSugarScale) {
     double percent, n;
   };
   // memory: ICUMSA SPS-3 (sucrose, 589 nm, 20 C); the fit was made on handbook rows of four digits.
-  for (const Row row : {Row{10.0, 1.34783}, Row{20.0, 1.36384}, Row{30.0, 1.38115}, Row{40.0, 1.39986}, Row{50.0, 1.42009}, Row{60.0, 1.44193}, Row{70.0, 1.46546}})
+  for (const Row row :
+       {Row{10.0, 1.34783}, Row{20.0, 1.36384}, Row{30.0, 1.38115}, Row{40.0, 1.39986}, Row{50.0, 1.42009}, Row{60.0, 1.44193}, Row{70.0, 1.46546}})
     EXPECT_NEAR(refractive_index_20c(solution(sucrose, row.percent)), row.n, 3e-4) << row.percent << " %";
 }
 

@@ -1,8 +1,8 @@
 // How long the kernels take that a run calls thousands of times. CPU time, best of many, so that a busy machine does not decide.
+#include <gtest/gtest.h>
+
 #include <algorithm>
 #include <ctime>
-
-#include <gtest/gtest.h>
 
 #include "matter/enthalpy.hpp"
 #include "matter/freezing.hpp"
@@ -45,10 +45,11 @@ double nanoseconds(int calls, Work&& work) {
 
 TEST(Speed, HeatCurveIsBuiltInEightyNanoseconds) {
   Composition c = sour();
-  EXPECT_LT(nanoseconds(50'000, [&c](int i) {
-              c[water] = 0.060 + 1e-9 * i;
-              return heat_curve(c).coefficient[1];
-            }),
+  EXPECT_LT(nanoseconds(50'000,
+                        [&c](int i) {
+                          c[water] = 0.060 + 1e-9 * i;
+                          return heat_curve(c).coefficient[1];
+                        }),
             80.0);
 }
 
@@ -61,10 +62,11 @@ TEST(Speed, TemperatureIsReadInFortyNanoseconds) {
 TEST(Speed, AllPropertiesAreReadInThreeMicroseconds) {
   for (const double t_c : {20.0, -10.0}) {
     State s{.liquid = sour(), .enthalpy_j = equilibrium_enthalpy_j(sour(), t_c)};
-    EXPECT_LT(nanoseconds(2'000, [&s](int i) {
-                s.liquid[water] = 0.060 + 1e-9 * i;
-                return read_all(s)[Property::density_kg_m3];
-              }),
+    EXPECT_LT(nanoseconds(2'000,
+                          [&s](int i) {
+                            s.liquid[water] = 0.060 + 1e-9 * i;
+                            return read_all(s)[Property::density_kg_m3];
+                          }),
               3000.0)
         << t_c << " C";
   }

@@ -12,7 +12,8 @@ TEST(Vapour, OverEthanolAndWaterHoldsWhatTheTableSays) {
     double x, y;
   };
   // Mole fractions of ethanol in liquid and vapour; the table's own scatter and ours stay within 0.025.
-  for (const Row row : {Row{0.0190, 0.1700}, Row{0.0721, 0.3891}, Row{0.0966, 0.4375}, Row{0.1238, 0.4704}, Row{0.2337, 0.5445}, Row{0.3273, 0.5826}, Row{0.5198, 0.6599}}) {
+  for (const Row row :
+       {Row{0.0190, 0.1700}, Row{0.0721, 0.3891}, Row{0.0966, 0.4375}, Row{0.1238, 0.4704}, Row{0.2337, 0.5445}, Row{0.3273, 0.5826}, Row{0.5198, 0.6599}}) {
     const double ratio = ethanol_relative_volatility(row.x) * row.x / (1.0 - row.x);
     EXPECT_NEAR(ratio / (1.0 + ratio), row.y, 0.025) << "x = " << row.x;
   }

@@ -1,9 +1,9 @@
 // Viscosity against handbooks at temperatures and strengths that the fits were not shown.
 #include "matter/viscosity.hpp"
 
-#include <cmath>
-
 #include <gtest/gtest.h>
+
+#include <cmath>
 
 namespace bloomset::matter {
 namespace {

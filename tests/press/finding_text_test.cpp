@@ -24,7 +24,8 @@ TEST(FindingText, SaysWhatWhyRemedyAndSource) {
 }
 
 TEST(FindingDesk, PrintsEachFindingOnceHeaviestFirst) {
-  const std::vector<base::Finding> findings = {finding(base::Weight::note, "a", "sour"), finding(base::Weight::stop, "b", "sour"), finding(base::Weight::note, "c")};
+  const std::vector<base::Finding> findings = {finding(base::Weight::note, "a", "sour"), finding(base::Weight::stop, "b", "sour"),
+                                               finding(base::Weight::note, "c")};
   FindingDesk desk(findings);
   Page page;
   const auto of_sour = [](const base::Finding& f) { return f.where.part == "sour"; };

@@ -10,11 +10,31 @@ namespace {
 using nlohmann::ordered_json;
 
 // The contract's property keys, in its own order (docs/program.md).
-const std::vector<std::string> property_keys = {
-    "mass_g", "volume_ml", "volume_20c_ml", "ice_g", "foam_volume_ml", "density_kg_m3", "temperature_c", "abv_percent", "abv_percent_all_melted", "ethanol_g",
-    "brix_percent", "brix_read_percent", "sugars_g", "sugar_percent", "sweetness_percent_sucrose", "ph_25c", "titratable_acidity_g_100g_citric",
-    "titratable_acidity_g_l_citric", "freezing_point_c", "water_activity", "heat_capacity_kj_kg_k", "viscosity_mpa_s", "refractive_index_20c", "co2_volumes",
-    "energy_kcal"};
+const std::vector<std::string> property_keys = {"mass_g",
+                                                "volume_ml",
+                                                "volume_20c_ml",
+                                                "ice_g",
+                                                "foam_volume_ml",
+                                                "density_kg_m3",
+                                                "temperature_c",
+                                                "abv_percent",
+                                                "abv_percent_all_melted",
+                                                "ethanol_g",
+                                                "brix_percent",
+                                                "brix_read_percent",
+                                                "sugars_g",
+                                                "sugar_percent",
+                                                "sweetness_percent_sucrose",
+                                                "ph_25c",
+                                                "titratable_acidity_g_100g_citric",
+                                                "titratable_acidity_g_l_citric",
+                                                "freezing_point_c",
+                                                "water_activity",
+                                                "heat_capacity_kj_kg_k",
+                                                "viscosity_mpa_s",
+                                                "refractive_index_20c",
+                                                "co2_volumes",
+                                                "energy_kcal"};
 
 std::vector<std::string> keys_of(const ordered_json& object) {
   std::vector<std::string> keys;
@@ -67,8 +87,8 @@ TEST(SheetJson, BeginsWithItsSchemaAndHasTheContractsKeys) {
   EXPECT_EQ(keys_of(sheet).at(0), "schema");
   EXPECT_EQ(sheet["schema"], 1);
   expect_keys(sheet, {"serves", "parts", "streams", "serve", "findings", "targets", "balance", "digest"});
-  expect_keys(sheet["parts"][0], {"name", "made", "batch_mass_g", "used_per_serve_g", "batches", "rounds", "left_over_g", "short_g", "losses", "takes", "steps", "agents", "siphon",
-                                  "ready_after_h", "keeps_h"});
+  expect_keys(sheet["parts"][0], {"name", "made", "batch_mass_g", "used_per_serve_g", "batches", "rounds", "left_over_g", "short_g", "losses", "takes", "steps",
+                                  "agents", "siphon", "ready_after_h", "keeps_h"});
   expect_keys(sheet["parts"][0]["takes"][0], {"thing", "step", "mass_g", "volume_ml", "pieces", "percent_of_base", "percent_of_total", "measure"});
   expect_keys(sheet["parts"][0]["losses"][0], {"kind", "step", "mass_g"});
   expect_keys(sheet["streams"][0], {"id", "from", "to", "mass_g", "temperature_c", "look"});

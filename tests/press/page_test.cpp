@@ -60,7 +60,8 @@ TEST(Page, LinesEndWithoutBlanksAndNoBreakBlanksBecomePlain) {
 }
 
 TEST(Page, AHeadingIsAsWideAsThePageWhateverItSays) {
-  for (const std::string name : {"sour", "Crème brûlée", "抹茶", "a name that is far longer than eighty columns could ever hold, with words and words and more"}) {
+  for (const std::string name :
+       {"sour", "Crème brûlée", "抹茶", "a name that is far longer than eighty columns could ever hold, with words and words and more"}) {
     Page page;
     page.heading(name, "to order");
     std::string line = page.take();

@@ -10,7 +10,7 @@
 namespace bloomset::press {
 namespace {
 
-constexpr const char* formula_text = R"(bloomset = 1
+constexpr const char* formula_text = R"doc(bloomset = 1
 title = "Crème 抹茶 \u001B[31m"
 serves = 3
 targets = ["serve.abv 60-70 %", "serve.headroom >= 10 mL"]
@@ -32,7 +32,7 @@ made = "ahead"
 [serve]
 vessel = "tall glass, 400 mL"
 pour = [ { take = ["100 g ice cubes", "60 g 'a part whose name is so long that it will not fit beside anything else on a line of eighty'"] } ]
-)";
+)doc";
 
 std::string printed_sheet(sheet::Sheet& made) {
   base::Sources sources;

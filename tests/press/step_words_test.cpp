@@ -27,23 +27,27 @@ std::string words_of(const std::string& step, StepSetting setting = {}) {
 }
 
 TEST(StepWords, AShakeNamesItsIceTimeAndWhatIsLeftBehind) {
-  EXPECT_EQ(words_of(R"({ do = "shake", take = ["22 mL lemon juice", "20 mL syrup (50 brix)"], ice = "180 g ice cubes", leave = ["ice"], time = "10-14 s" })"),
-            "Shake lemon juice and syrup hard with 180 g ice cubes for 10–14 s. Strain off the ice.");
+  EXPECT_EQ(
+      words_of(
+          R"step({ do = "shake", take = ["22 mL lemon juice", "20 mL syrup (50 brix)"], ice = "180 g ice cubes", leave = ["ice"], time = "10-14 s" })step"),
+      "Shake lemon juice and syrup hard with 180 g ice cubes for 10–14 s. Strain off the ice.");
 }
 
 TEST(StepWords, WhatEntersLaterIsAdded) {
   StepSetting later;
   later.something_there = true;
-  EXPECT_EQ(words_of(R"({ do = "combine", take = ["100 g orange juice"] })", later), "Add orange juice.");
-  EXPECT_EQ(words_of(R"({ do = "combine", take = ["100 g orange juice", "5 g honey", "1 g salt"] })"), "Combine orange juice, honey and salt.");
+  EXPECT_EQ(words_of(R"step({ do = "combine", take = ["100 g orange juice"] })step", later), "Add orange juice.");
+  EXPECT_EQ(words_of(R"step({ do = "combine", take = ["100 g orange juice", "5 g honey", "1 g salt"] })step"), "Combine orange juice, honey and salt.");
 }
 
 TEST(StepWords, ConditionsStandAsWritten) {
-  EXPECT_EQ(words_of(R"({ do = "infuse", take = ["100 g orange juice", "4 piece cardamom pod"], at = "70 C", time = "10-12 min" })"),
+  EXPECT_EQ(words_of(R"step({ do = "infuse", take = ["100 g orange juice", "4 piece cardamom pod"], at = "70 C", time = "10-12 min" })step"),
             "Let orange juice and cardamom pod infuse at 70 °C for 10–12 min.");
-  EXPECT_EQ(words_of(R"({ do = "chill", take = ["100 g orange juice"], in = "ice bath", to = "8 C", keeps = "2 d" })"), "Chill orange juice to 8 °C in the ice bath. Keeps 2 d.");
-  EXPECT_EQ(words_of(R"({ do = "reduce", take = ["600 g apple juice"], until = "25 %" })"), "Reduce apple juice until 25 % of it is left.");
-  EXPECT_EQ(words_of(R"({ do = "strain", take = ["600 g apple juice"], leave = ["cardamom pod", "orange peel"] })"), "Strain apple juice. Leave the cardamom pod and the orange peel behind.");
+  EXPECT_EQ(words_of(R"step({ do = "chill", take = ["100 g orange juice"], in = "ice bath", to = "8 C", keeps = "2 d" })step"),
+            "Chill orange juice to 8 °C in the ice bath. Keeps 2 d.");
+  EXPECT_EQ(words_of(R"step({ do = "reduce", take = ["600 g apple juice"], until = "25 %" })step"), "Reduce apple juice until 25 % of it is left.");
+  EXPECT_EQ(words_of(R"step({ do = "strain", take = ["600 g apple juice"], leave = ["cardamom pod", "orange peel"] })step"),
+            "Strain apple juice. Leave the cardamom pod and the orange peel behind.");
 }
 
 TEST(StepWords, WhatTheTextLeftOpenIsSaidAsItWasSettled) {
@@ -52,14 +56,16 @@ TEST(StepWords, WhatTheTextLeftOpenIsSaidAsItWasSettled) {
   line.seconds = 12.0;
   StepSetting setting;
   setting.line = &line;
-  EXPECT_EQ(words_of(R"({ do = "shake", take = ["22 mL lemon juice"], ice = "180 g ice cubes" })", setting), "Shake lemon juice hard with 180 g ice cubes in the shaker for about 12 s.");
+  EXPECT_EQ(words_of(R"step({ do = "shake", take = ["22 mL lemon juice"], ice = "180 g ice cubes" })step", setting),
+            "Shake lemon juice hard with 180 g ice cubes in the shaker for about 12 s.");
 }
 
 TEST(StepWords, APourCanSayItsAmounts) {
   StepSetting setting;
   setting.amounts = true;
-  EXPECT_EQ(words_of(R"({ do = "garnish", take = ["1 piece mint sprig", "3 piece cardamom pod"], maybe = true })", setting), "Garnish with 1 mint sprig and 3 × cardamom pod, if wanted.");
-  EXPECT_EQ(words_of(R"({ do = "top", take = ["60 mL ginger soda"] })", setting), "Top with 60 mL ginger soda.");
+  EXPECT_EQ(words_of(R"step({ do = "garnish", take = ["1 piece mint sprig", "3 piece cardamom pod"], maybe = true })step", setting),
+            "Garnish with 1 mint sprig and 3 × cardamom pod, if wanted.");
+  EXPECT_EQ(words_of(R"step({ do = "top", take = ["60 mL ginger soda"] })step", setting), "Top with 60 mL ginger soda.");
 }
 
 }  // namespace

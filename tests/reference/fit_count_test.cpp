@@ -54,8 +54,7 @@ int judged_rows(const Served& served) {
   const auto conditions = conditions_of(served.conditions);
   int count = 0;
   for (const auto& row : whole_table(folder / (served.table + ".csv")))
-    if (row.inputs.text("judged") == "yes" &&
-        std::all_of(conditions.begin(), conditions.end(), [&row](const Condition& c) { return c.holds(row.inputs); }))
+    if (row.inputs.text("judged") == "yes" && std::all_of(conditions.begin(), conditions.end(), [&row](const Condition& c) { return c.holds(row.inputs); }))
       ++count;
   return count;
 }

@@ -65,7 +65,8 @@ TEST(CheckPoints, AreAnsweredFromTheirInputsAlone) {
   // The same entry without what it should come to: the form in which kept-back points arrive.
   for (const auto& point : check_points().items) {
     text::Node bare = point;
-    std::erase_if(bare.items, [](const text::Node& member) { return member.key != "id" && member.key != "op" && member.key != "column" && member.key != "input"; });
+    std::erase_if(bare.items,
+                  [](const text::Node& member) { return member.key != "id" && member.key != "op" && member.key != "column" && member.key != "input"; });
     if (answered(point)) {
       EXPECT_EQ(checks::answer(bare), checks::answer(point)) << point.find("id")->string;
     }

@@ -90,13 +90,15 @@ TEST(Balance, AShortBatchCountsNegative) {
 
 // A part left as pieces: two solids of one part are both drawn and both counted.
 TEST(Balance, APartOfSeveralSolidsIsDrawnWhole) {
-  const Sheet sheet = made(document(ahead("nest", "{ do = \"combine\", take = [\"2 piece cardamom pod\", \"1 piece mint sprig\", \"50 g water\"] }"), "{ take = [\"all 'nest'\"] }"));
+  const Sheet sheet = made(document(ahead("nest", "{ do = \"combine\", take = [\"2 piece cardamom pod\", \"1 piece mint sprig\", \"50 g water\"] }"),
+                                    "{ take = [\"all 'nest'\"] }"));
   EXPECT_NEAR(sheet.parts[0].left_over_g, 0.0, 1e-9);
   EXPECT_NEAR(sheet.balance.served_g, sheet.balance.in_g, 1e-9);
 }
 
 TEST(Balance, TheRestOfAPartOfSeveralSolidsIsWhatIsLeftOfIt) {
-  const Sheet sheet = made(document(ahead("nest", "{ do = \"combine\", take = [\"2 piece cardamom pod\", \"1 piece mint sprig\", \"50 g water\"] }"), "{ take = [\"20 g 'nest'\"] }, { take = [\"rest 'nest'\"] }"));
+  const Sheet sheet = made(document(ahead("nest", "{ do = \"combine\", take = [\"2 piece cardamom pod\", \"1 piece mint sprig\", \"50 g water\"] }"),
+                                    "{ take = [\"20 g 'nest'\"] }, { take = [\"rest 'nest'\"] }"));
   EXPECT_NEAR(sheet.parts[0].left_over_g, 0.0, 1e-9);
   EXPECT_NEAR(sheet.parts[0].short_g, 0.0, 1e-9);
 }

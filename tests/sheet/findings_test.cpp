@@ -17,7 +17,8 @@ struct Case {
 
 std::string water_pour(const std::string& grams) { return "{ take = [\"" + grams + " g water\"] }"; }
 std::string stored(const std::string& takes, const std::string& rest) {
-  return document(ahead("base", "{ do = \"combine\", take = [" + takes + "] }, { do = \"rest\", time = \"2 h\", " + rest + " }"), "{ take = [\"all 'base'\"] }", 1, "tall glass, 400 mL");
+  return document(ahead("base", "{ do = \"combine\", take = [" + takes + "] }, { do = \"rest\", time = \"2 h\", " + rest + " }"), "{ take = [\"all 'base'\"] }",
+                  1, "tall glass, 400 mL");
 }
 
 const std::vector<Case>& cases() {
@@ -25,35 +26,46 @@ const std::vector<Case>& cases() {
       {Code::range_left, document("", "{ take = [\"100 g spirit (40 %vol)\"] }"), document("", water_pour("100"))},
       {Code::assumption, document(ahead("cold", "{ do = \"chill\", take = [\"100 g water\"] }"), "{ take = [\"all 'cold'\"] }"),
        document(ahead("cold", "{ do = \"chill\", take = [\"100 g water\"], in = \"still fridge\" }"), "{ take = [\"all 'cold'\"] }")},
-      {Code::value_missing, document("", "{ take = [\"100 g spirit (40 %vol)\"] }"), document("", water_pour("100"))},  // no price in the built-in larder; water is free
-      {Code::ice_gone, document("[[part]]\nname = \"shaken\"\nmade = \"to order\"\nstep = [ { do = \"shake\", take = [\"100 g water\"], ice = \"5 g ice cubes\", time = \"12 s\" } ]\n", "{ take = [\"all 'shaken'\"] }"),
-       document("[[part]]\nname = \"shaken\"\nmade = \"to order\"\nstep = [ { do = \"shake\", take = [\"100 g water\"], ice = \"200 g ice cubes\", leave = [\"ice\"], time = \"12 s\" } ]\n", "{ take = [\"all 'shaken'\"] }")},
+      {Code::value_missing, document("", "{ take = [\"100 g spirit (40 %vol)\"] }"),
+       document("", water_pour("100"))},  // no price in the built-in larder; water is free
+      {Code::ice_gone,
+       document("[[part]]\nname = \"shaken\"\nmade = \"to order\"\nstep = [ { do = \"shake\", take = [\"100 g water\"], ice = \"5 g ice cubes\", time = \"12 "
+                "s\" } ]\n",
+                "{ take = [\"all 'shaken'\"] }"),
+       document("[[part]]\nname = \"shaken\"\nmade = \"to order\"\nstep = [ { do = \"shake\", take = [\"100 g water\"], ice = \"200 g ice cubes\", leave = "
+                "[\"ice\"], time = \"12 s\" } ]\n",
+                "{ take = [\"all 'shaken'\"] }")},
       {Code::glass_over, document("", water_pour("241"), 1, "cup, 240 mL"), document("", water_pour("239"), 1, "cup, 240 mL")},
       {Code::left_over, document(ahead("base", "{ do = \"combine\", take = [\"500 g water\"] }"), "{ take = [\"100 g 'base'\"] }", 4),
        document(ahead("base", "{ do = \"combine\", take = [\"500 g water\"] }"), "{ take = [\"100 g 'base'\"] }", 5)},
       {Code::short_of, document(ahead("base", "{ do = \"combine\", take = [\"500 g water\"] }"), "{ take = [\"100 g 'base'\"] }", 6),
        document(ahead("base", "{ do = \"combine\", take = [\"500 g water\"] }"), "{ take = [\"100 g 'base'\"] }", 5)},
-      {Code::target_unmet, document("", water_pour("100"), 1, "cup, 240 mL", "targets = [\"serve.mass >= 101 g\"]"), document("", water_pour("100"), 1, "cup, 240 mL", "targets = [\"serve.mass >= 99 g\"]")},
-      {Code::hot_sugar, document(ahead("syrup", "{ do = \"warm\", take = [\"100 g water\", \"110 g white sugar\"], to = \"95 C\" }"), "{ take = [\"10 g 'syrup'\"] }"),
+      {Code::target_unmet, document("", water_pour("100"), 1, "cup, 240 mL", "targets = [\"serve.mass >= 101 g\"]"),
+       document("", water_pour("100"), 1, "cup, 240 mL", "targets = [\"serve.mass >= 99 g\"]")},
+      {Code::hot_sugar,
+       document(ahead("syrup", "{ do = \"warm\", take = [\"100 g water\", \"110 g white sugar\"], to = \"95 C\" }"), "{ take = [\"10 g 'syrup'\"] }"),
        document(ahead("syrup", "{ do = \"warm\", take = [\"100 g water\", \"110 g white sugar\"], to = \"85 C\" }"), "{ take = [\"10 g 'syrup'\"] }")},
-      {Code::raw_egg, document("", "{ take = [\"20 g egg white\", \"80 g water\"] }"), document("", "{ take = [\"20 g egg white (pasteurised)\", \"80 g water\"] }")},
+      {Code::raw_egg, document("", "{ take = [\"20 g egg white\", \"80 g water\"] }"),
+       document("", "{ take = [\"20 g egg white (pasteurised)\", \"80 g water\"] }")},
       {Code::keeps_passed, stored("\"200 g milk\"", "at = \"4 C\", keeps = \"7 d\""), stored("\"200 g milk\"", "at = \"4 C\", keeps = \"6 d\"")},
       {Code::time_temperature_control, stored("\"200 g milk\"", "at = \"4 C\""), stored("\"200 g lemon juice\"", "at = \"4 C\"")},
       {Code::low_acid_stored, stored("\"200 g milk\"", "at = \"20 C\""), stored("\"200 g milk\"", "at = \"5 C\"")},
       {Code::allergen, document("", "{ take = [\"100 g milk\"] }"), document("", "{ take = [\"100 g orange juice\"] }")},
       {Code::allergen_unknown, document("", "{ take = [\"100 g apple juice\"] }"), document("", "{ take = [\"100 g orange juice\"] }")},
-      {Code::alcohol, document("", "{ take = [\"5 g spirit (40 %vol)\", \"150 g water\"] }"), document("", "{ take = [\"1 g spirit (40 %vol)\", \"150 g water\"] }")},
+      {Code::alcohol, document("", "{ take = [\"5 g spirit (40 %vol)\", \"150 g water\"] }"),
+       document("", "{ take = [\"1 g spirit (40 %vol)\", \"150 g water\"] }")},
   };
   return all;
 }
 
 // Codes of the contract whose act or model this version does not have.
 const std::set<Code>& come_later() {
-  static const std::set<Code> codes = {Code::limit_unknown,     Code::over_fill_line,   Code::over_charges,    Code::over_pressure,     Code::pressure_if_warm,  Code::gas_caution,
-                                       Code::not_strained,      Code::live_enzyme,      Code::enzyme_contact,  Code::will_not_set,      Code::sets_soft,         Code::strings_on_landing,
-                                       Code::melts_on_hot,      Code::too_acid,         Code::too_strong,      Code::too_hard_water,    Code::curdles,           Code::sinks_or_floats,
-                                       Code::dose_below_scale,  Code::over_legal_limit, Code::pieces_rounded,  Code::flame_near_spirit, Code::torch_near_bottle, Code::unrated_vessel,
-                                       Code::choking,           Code::cooling_too_slow};
+  static const std::set<Code> codes = {
+      Code::limit_unknown,    Code::over_fill_line,   Code::over_charges,   Code::over_pressure,     Code::pressure_if_warm,  Code::gas_caution,
+      Code::not_strained,     Code::live_enzyme,      Code::enzyme_contact, Code::will_not_set,      Code::sets_soft,         Code::strings_on_landing,
+      Code::melts_on_hot,     Code::too_acid,         Code::too_strong,     Code::too_hard_water,    Code::curdles,           Code::sinks_or_floats,
+      Code::dose_below_scale, Code::over_legal_limit, Code::pieces_rounded, Code::flame_near_spirit, Code::torch_near_bottle, Code::unrated_vessel,
+      Code::choking,          Code::cooling_too_slow};
   return codes;
 }
 
@@ -127,7 +139,8 @@ TEST(Findings, ASpiritBatchIsNotClassedByTablesThatDoNotKnowEthanol) {
 }
 
 TEST(Findings, EggThatIsHeatedThroughIsNotRaw) {
-  const std::string cooked = document(ahead("base", "{ do = \"warm\", take = [\"20 g egg white\", \"200 g water\"], to = \"70 C\", time = \"2 min\" }"), "{ take = [\"all 'base'\"] }");
+  const std::string cooked = document(ahead("base", "{ do = \"warm\", take = [\"20 g egg white\", \"200 g water\"], to = \"70 C\", time = \"2 min\" }"),
+                                      "{ take = [\"all 'base'\"] }");
   EXPECT_EQ(found(made(cooked), Code::raw_egg), nullptr);
 }
 

@@ -32,8 +32,8 @@ inline std::string text_of(const std::filesystem::path& path) {
 
 inline std::string shown(const base::Error& error, const base::Sources& sources) { return error.message + "\n" + base::render(error.diagnostics, sources); }
 
-inline base::Result<sheet::Sheet> try_make(const std::string& text, std::optional<int> serves = std::nullopt, const larder::Larder* larder = nullptr, std::string* faults = nullptr,
-                                           const std::filesystem::path& folder = {}) {
+inline base::Result<sheet::Sheet> try_make(const std::string& text, std::optional<int> serves = std::nullopt, const larder::Larder* larder = nullptr,
+                                           std::string* faults = nullptr, const std::filesystem::path& folder = {}) {
   base::Sources sources;
   auto formula = formula::read("test.toml", text, sources, [&](const std::string& file) { return std::optional(text_of(folder / file)); });
   if (!formula) {
@@ -76,13 +76,16 @@ inline const base::Finding* found(const sheet::Sheet& sheet, base::Code code) {
 
 inline std::string all_findings(const sheet::Sheet& sheet) {
   std::string out;
-  for (const base::Finding& finding : sheet.findings) out.append(base::name(finding.weight)).append(" ").append(base::name(finding.code)).append(": ").append(finding.says).append("\n");
+  for (const base::Finding& finding : sheet.findings)
+    out.append(base::name(finding.weight)).append(" ").append(base::name(finding.code)).append(": ").append(finding.says).append("\n");
   return out;
 }
 
 /// A document of one serve with these pours, and parts before it.
-inline std::string document(const std::string& parts, const std::string& pours, int serves = 1, const std::string& vessel = "tall glass, 400 mL", const std::string& head = "") {
-  return "bloomset = 1\ntitle = \"Test\"\nserves = " + std::to_string(serves) + "\n" + head + "\n" + parts + "\n[serve]\nvessel = \"" + vessel + "\"\npour = [ " + pours + " ]\n";
+inline std::string document(const std::string& parts, const std::string& pours, int serves = 1, const std::string& vessel = "tall glass, 400 mL",
+                            const std::string& head = "") {
+  return "bloomset = 1\ntitle = \"Test\"\nserves = " + std::to_string(serves) + "\n" + head + "\n" + parts + "\n[serve]\nvessel = \"" + vessel +
+         "\"\npour = [ " + pours + " ]\n";
 }
 inline std::string ahead(const std::string& name, const std::string& steps, const std::string& more = "") {
   return "[[part]]\nname = \"" + name + "\"\nmade = \"ahead\"\n" + more + "step = [ " + steps + " ]\n";

@@ -28,7 +28,8 @@ const OrderLine& line(const Sheet& sheet, const std::string& thing) {
 
 // A worked problem: fifty drinks of 30 mL each of a spirit at 40 %, one at 25 % and one at 16 %: 1.5 L of each, three bottles of 700 mL.
 TEST(Order, WholeBottlesForFifty) {
-  const Sheet sheet = made(document("", "{ take = [\"30 mL spirit (40 %vol)\", \"30 mL spirit (25 %vol)\", \"30 mL spirit (16 %vol)\", \"30 mL water\"] }", 50));
+  const Sheet sheet =
+      made(document("", "{ take = [\"30 mL spirit (40 %vol)\", \"30 mL spirit (25 %vol)\", \"30 mL spirit (16 %vol)\", \"30 mL water\"] }", 50));
   for (const char* thing : {"spirit (40", "spirit (25", "spirit (16"}) {
     EXPECT_NEAR(line(sheet, thing).volume_ml, 1500.0, 1e-6);
     EXPECT_NE(line(sheet, thing).note.find("3 packs of 700 mL"), std::string::npos) << line(sheet, thing).note;
@@ -42,7 +43,9 @@ TEST(Order, BottlesAndLimesForAHundred) {
   const larder::Larder larder = with(
       "[[thing]]\nname = \"tub spirit\"\nlike = \"spirit\"\npack_ml = 750\nsource = \"test\"\n"
       "[[thing]]\nname = \"tub liqueur\"\nlike = \"spirit\"\npack_ml = 750\nsource = \"test\"\n");
-  const Sheet sheet = made(document("", "{ take = [\"3 fl oz tub spirit (40 %vol)\", \"2 fl oz tub liqueur (40 %vol)\", \"1 fl oz lime juice\"] }", 100, "tall glass, 400 mL", "measures = \"us\""), std::nullopt, &larder);
+  const Sheet sheet = made(document("", "{ take = [\"3 fl oz tub spirit (40 %vol)\", \"2 fl oz tub liqueur (40 %vol)\", \"1 fl oz lime juice\"] }", 100,
+                                    "tall glass, 400 mL", "measures = \"us\""),
+                           std::nullopt, &larder);
   EXPECT_NEAR(line(sheet, "tub spirit").volume_ml, 8872.0, 1.0);
   EXPECT_NEAR(line(sheet, "tub liqueur").volume_ml, 5915.0, 1.0);
   EXPECT_NEAR(line(sheet, "lime juice").volume_ml, 2957.0, 1.0);
@@ -53,7 +56,8 @@ TEST(Order, BottlesAndLimesForAHundred) {
 
 TEST(Order, FruitsRoundUpByTheYieldOfOne) {
   // 30 mL of lime juice a fruit: 2,957 mL / 30 = 98.6, so 99 (the worked problem above). One lime of 67 g, of which 30 mL of 1.035 g/mL are juice.
-  const larder::Larder larder = with("[[thing]]\nname = \"small lime juice\"\nlike = \"lime juice\"\nbought_piece_g = 67\nyield = 0.4634\ndensity = 1035\nsource = \"test\"\n");
+  const larder::Larder larder =
+      with("[[thing]]\nname = \"small lime juice\"\nlike = \"lime juice\"\nbought_piece_g = 67\nyield = 0.4634\ndensity = 1035\nsource = \"test\"\n");
   const Sheet sheet = made(document("", "{ take = [\"1 fl oz small lime juice\"] }", 100, "tall glass, 400 mL", "measures = \"us\""), std::nullopt, &larder);
   ASSERT_TRUE(line(sheet, "small lime juice").pieces.has_value());
   EXPECT_EQ(*line(sheet, "small lime juice").pieces, 99.0);
@@ -61,20 +65,24 @@ TEST(Order, FruitsRoundUpByTheYieldOfOne) {
 }
 
 TEST(Order, OneThingStandsOnceOverPartsServesAndBatches) {
-  const Sheet sheet = made(document(ahead("base", "{ do = \"combine\", take = [\"100 g lemon juice\"] }", "batches = 2\n"), "{ take = [\"10 g 'base'\", \"5 g lemon juice\"] }", 4));
+  const Sheet sheet = made(
+      document(ahead("base", "{ do = \"combine\", take = [\"100 g lemon juice\"] }", "batches = 2\n"), "{ take = [\"10 g 'base'\", \"5 g lemon juice\"] }", 4));
   EXPECT_EQ(std::count_if(sheet.order.begin(), sheet.order.end(), [](const OrderLine& one) { return one.thing == "lemon juice"; }), 1);
   EXPECT_NEAR(line(sheet, "lemon juice").mass_g, 220.0, 1e-9);
 }
 
 // A worked problem: a pour of 2 US fl oz from a 750 mL bottle at 30.00 costs 2.37 (12.68 pours); with 5 % lost, 2.49 (12.05 pours).
 TEST(Cost, OfAPourFromABottle) {
-  const larder::Larder larder = with("[[thing]]\nname = \"priced spirit\"\nlike = \"spirit\"\npack_ml = 750\nprice = 30.0\ncurrency = \"USD\"\nsource = \"test\"\n");
+  const larder::Larder larder =
+      with("[[thing]]\nname = \"priced spirit\"\nlike = \"spirit\"\npack_ml = 750\nprice = 30.0\ncurrency = \"USD\"\nsource = \"test\"\n");
   const std::string us = "measures = \"us\"";
   const Sheet plain = made(document("", "{ take = [\"2 fl oz priced spirit (40 %vol)\"] }", 1, "low glass, 300 mL", us), std::nullopt, &larder);
   ASSERT_TRUE(plain.serve->cost.has_value()) << sheet_test::all_findings(plain);
   EXPECT_NEAR(*plain.serve->cost, 2.37, 0.005);
   EXPECT_EQ(plain.serve->currency, "USD");
-  const Sheet lossy = made(document(ahead("poured", "{ do = \"combine\", take = [\"750 mL priced spirit (40 %vol)\"], loss = \"5 %\" }"), "{ take = [\"2 fl oz 'poured'\"] }", 1, "low glass, 300 mL", us), std::nullopt, &larder);
+  const Sheet lossy = made(document(ahead("poured", "{ do = \"combine\", take = [\"750 mL priced spirit (40 %vol)\"], loss = \"5 %\" }"),
+                                    "{ take = [\"2 fl oz 'poured'\"] }", 1, "low glass, 300 mL", us),
+                           std::nullopt, &larder);
   ASSERT_TRUE(lossy.serve->cost.has_value());
   EXPECT_NEAR(*lossy.serve->cost, 2.49, 0.005) << "what is left over is not charged, what is lost is";
   ASSERT_TRUE(line(lossy, "priced spirit").cost.has_value());

@@ -1,7 +1,7 @@
 // What stands on the sheet: percentages, scaling, the glass, targets, allergens, digest.
-#include <cmath>
-
 #include <rapidcheck.h>
+
+#include <cmath>
 
 #include "made.hpp"
 #include "matter/density.hpp"
@@ -16,12 +16,14 @@ using sheet_test::document;
 using sheet_test::made;
 
 const std::string sour =
-    "[[part]]\nname = \"sour\"\nmade = \"to order\"\nstep = [ { do = \"shake\", take = [\"50 mL spirit (40 %vol)\", \"20 mL lemon juice\", \"20 mL syrup (50 brix)\"], ice = \"180 g ice cubes\", leave = [\"ice\"], time = \"10-14 s\" } ]\n";
+    "[[part]]\nname = \"sour\"\nmade = \"to order\"\nstep = [ { do = \"shake\", take = [\"50 mL spirit (40 %vol)\", \"20 mL lemon juice\", \"20 mL syrup (50 "
+    "brix)\"], ice = \"180 g ice cubes\", leave = [\"ice\"], time = \"10-14 s\" } ]\n";
 
 // 330 g juice and 36 g honey are the base; pods that are strained out and the agent are not: 1.1 % of 366 g is 4.026 g. By hand.
 TEST(Takes, BothPercentagesStandBesideEveryTake) {
   const Sheet sheet = made(document(ahead("cloud",
-                                          "{ do = \"infuse\", take = [\"330 g orange juice\", \"36 g honey\", \"4 piece cardamom pod\"], at = \"70 C\", time = \"10 min\" }, { do = \"strain\", leave = [\"cardamom pod\"] }, "
+                                          "{ do = \"infuse\", take = [\"330 g orange juice\", \"36 g honey\", \"4 piece cardamom pod\"], at = \"70 C\", time = "
+                                          "\"10 min\" }, { do = \"strain\", leave = [\"cardamom pod\"] }, "
                                           "{ do = \"combine\", take = [\"1.1 % xanthan\"] }"),
                                     "{ take = [\"all 'cloud'\"] }"));
   const PartSheet& part = sheet.parts[0];
@@ -95,7 +97,7 @@ TEST(Targets, EachWishIsJudged) {
   EXPECT_FALSE(met("mass <= 99 g"));
   EXPECT_TRUE(met("mass 99-101 g"));
   EXPECT_FALSE(met("mass 101-102 g"));
-  EXPECT_TRUE(met("mass 100.09 g"));   // within 0.1 % of a point
+  EXPECT_TRUE(met("mass 100.09 g"));  // within 0.1 % of a point
   EXPECT_FALSE(met("mass 100.2 g"));
   EXPECT_FALSE(met("mass 101 g"));
   EXPECT_TRUE(met("temperature 20 C"));  // or half of the last digit written: 20 says 19.5 to 20.5
@@ -120,8 +122,9 @@ TEST(Targets, TimeInTheGlassIsJudgedAtServiceAndSaid) {
 
 TEST(Targets, OfAPartThatIsNotThereIsAFaultWithThePlaceAndTheNearestName) {
   std::string faults;
-  const auto sheet = sheet_test::try_make(document(ahead("cloud", "{ do = \"combine\", take = [\"100 g water\"] }"), "{ take = [\"all 'cloud'\"] }", 1, "cup, 240 mL", "targets = [\"'clout'.mass >= 1 g\"]"), std::nullopt,
-                                         nullptr, &faults);
+  const auto sheet = sheet_test::try_make(document(ahead("cloud", "{ do = \"combine\", take = [\"100 g water\"] }"), "{ take = [\"all 'cloud'\"] }", 1,
+                                                   "cup, 240 mL", "targets = [\"'clout'.mass >= 1 g\"]"),
+                                          std::nullopt, nullptr, &faults);
   ASSERT_FALSE(sheet.has_value());
   EXPECT_EQ(sheet.error().kind, base::ErrorKind::bad_input);
   EXPECT_EQ(sheet.error().diagnostics.at(0).hint, "did you mean 'cloud'?");

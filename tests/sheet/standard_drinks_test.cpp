@@ -1,8 +1,9 @@
 // Standard drinks: a worked example of a mixed drink, and published examples.
+#include "sheet/standard_drinks.hpp"
+
 #include <gtest/gtest.h>
 
 #include "made.hpp"
-#include "sheet/standard_drinks.hpp"
 
 namespace bloomset::sheet {
 namespace {
@@ -27,8 +28,10 @@ TEST(StandardDrinks, AMixedDrinkOfTwoSpiritsAndJuice) {
 
 TEST(StandardDrinks, IceChangesTheStrengthAndNotTheDrinks) {
   const std::string shaken =
-      "[[part]]\nname = \"sour\"\nmade = \"to order\"\nstep = [ { do = \"shake\", take = [\"60 mL spirit (40 %vol)\", \"20 mL lemon juice\"], ice = \"200 g ice cubes\", leave = [\"ice\"], time = \"12 s\" } ]\n";
-  const Sheet with_ice = made(document(shaken, "{ take = [\"all 'sour'\"] }")), without = made(document("", "{ take = [\"60 mL spirit (40 %vol)\", \"20 mL lemon juice\"] }"));
+      "[[part]]\nname = \"sour\"\nmade = \"to order\"\nstep = [ { do = \"shake\", take = [\"60 mL spirit (40 %vol)\", \"20 mL lemon juice\"], ice = \"200 g "
+      "ice cubes\", leave = [\"ice\"], time = \"12 s\" } ]\n";
+  const Sheet with_ice = made(document(shaken, "{ take = [\"all 'sour'\"] }")),
+              without = made(document("", "{ take = [\"60 mL spirit (40 %vol)\", \"20 mL lemon juice\"] }"));
   EXPECT_LT(with_ice.serve->at_service[Property::abv_percent], without.serve->at_service[Property::abv_percent] - 3.0);
   EXPECT_NEAR(with_ice.serve->standard_drinks.us, without.serve->standard_drinks.us, 1e-9);
 }

@@ -1,9 +1,9 @@
 // The document tree: order, places in bytes, wrong types, and what is refused before it can cost anything.
+#include "text/document.hpp"
+
 #include <gtest/gtest.h>
 
 #include <ctime>
-
-#include "text/document.hpp"
 
 namespace bloomset::text {
 namespace {
@@ -11,7 +11,9 @@ namespace {
 struct Read {
   base::Sources sources;
   base::Result<Node> tree;
-  explicit Read(std::string text) : tree(base::fail(base::ErrorKind::internal, "not read")) { tree = read_toml(sources.add("d.toml", std::move(text)), sources); }
+  explicit Read(std::string text) : tree(base::fail(base::ErrorKind::internal, "not read")) {
+    tree = read_toml(sources.add("d.toml", std::move(text)), sources);
+  }
   std::string said() const { return tree ? "" : base::render(tree.error().diagnostics, sources); }
   std::string_view at(base::Span span) const { return sources.line(span.source, span.line).substr(span.column - 1, span.length); }
 };
@@ -72,19 +74,22 @@ TEST(Document, says_where_the_text_is_no_toml) {
 }
 
 TEST(Document, refuses_what_is_not_utf8) {
-  EXPECT_EQ(Read("title = \"caf\xE9\"\n").said(), "d.toml:1:13: error: this byte is not UTF-8 [not_utf8]\n  title = \"caf\uFFFD\"\n              ^\n  hint: save the file as UTF-8\n");
+  EXPECT_EQ(Read("title = \"caf\xE9\"\n").said(),
+            "d.toml:1:13: error: this byte is not UTF-8 [not_utf8]\n  title = \"caf\uFFFD\"\n              ^\n  hint: save the file as UTF-8\n");
   EXPECT_NE(Read(std::string("\xFF\xFE\x00t", 4)).said().find("d.toml:1:1: error: this byte is not UTF-8"), std::string::npos);
 }
 
 TEST(Document, refuses_ten_megabytes_of_anything_at_once) {
   const std::clock_t start = std::clock();
-  EXPECT_EQ(Read(std::string(10U << 20U, '[')).said(), "d.toml:1:1: error: this text has 10485760 bytes; a document has at most 4194304 [too_large]\n  " + std::string(160, '[') + "\n  ^\n");
+  EXPECT_EQ(Read(std::string(10U << 20U, '[')).said(),
+            "d.toml:1:1: error: this text has 10485760 bytes; a document has at most 4194304 [too_large]\n  " + std::string(160, '[') + "\n  ^\n");
   EXPECT_LT(std::clock() - start, CLOCKS_PER_SEC);
 }
 
 TEST(Document, refuses_deep_nesting_before_it_can_overflow) {
   EXPECT_EQ(Read("a = " + std::string(40, '[') + std::string(40, ']')).said(),
-            "d.toml:1:37: error: brackets and dotted keys may nest at most 32 deep [too_deep]\n  a = " + std::string(40, '[') + std::string(40, ']') + "\n" + std::string(38, ' ') + "^\n");
+            "d.toml:1:37: error: brackets and dotted keys may nest at most 32 deep [too_deep]\n  a = " + std::string(40, '[') + std::string(40, ']') + "\n" +
+                std::string(38, ' ') + "^\n");
   std::string dotted = "a";
   for (int i = 0; i < 100000; ++i) dotted += ".a";
   EXPECT_NE(Read(dotted + " = 1\n").said().find("[too_deep]"), std::string::npos);
@@ -105,8 +110,10 @@ TEST(Fields, say_wrong_types_and_unknown_keys_with_the_nearest) {
   EXPECT_EQ(base::render(faults, read.sources),
             "d.toml:2:1: error: `tiem` is not a key of a thing [unknown_key]\n  tiem = \"5 min\"\n  ^~~~\n  hint: did you mean `time`?\n"
             "d.toml:4:1: error: `zzzzzzzz` is not a key of a thing [unknown_key]\n  zzzzzzzz = 1\n  ^~~~~~~~\n  hint: keys of a thing: name, time, list, made\n"
-            "d.toml:1:8: error: `name` must be a text, not a whole number [wrong_type]\n  name = 5\n         ^\n  hint: write it in quotes, a quantity with its unit\n"
-            "d.toml:3:8: error: `list` must be a list, not a text [wrong_type]\n  list = \"one\"\n         ^~~~~\n  hint: write it in square brackets: list = [\"…\"]\n"
+            "d.toml:1:8: error: `name` must be a text, not a whole number [wrong_type]\n  name = 5\n         ^\n  hint: write it in quotes, a quantity with "
+            "its unit\n"
+            "d.toml:3:8: error: `list` must be a list, not a text [wrong_type]\n  list = \"one\"\n         ^~~~~\n  hint: write it in square brackets: list = "
+            "[\"…\"]\n"
             "d.toml:1:1: error: a thing must have `made` [missing_key]\n  name = 5\n  ^\n  hint: say how\n");
 }
 

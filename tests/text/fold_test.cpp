@@ -1,7 +1,7 @@
 // Names compared without case, accents and doubled blanks; UTF-8 checked byte by byte.
-#include <gtest/gtest.h>
-
 #include "text/fold.hpp"
+
+#include <gtest/gtest.h>
 
 namespace bloomset::text {
 namespace {

@@ -12,7 +12,9 @@ namespace {
 struct Read {
   base::Sources sources;
   base::Result<Node> tree;
-  explicit Read(std::string text) : tree(base::fail(base::ErrorKind::internal, "not read")) { tree = read_json(sources.add("d.json", std::move(text)), sources); }
+  explicit Read(std::string text) : tree(base::fail(base::ErrorKind::internal, "not read")) {
+    tree = read_json(sources.add("d.json", std::move(text)), sources);
+  }
   std::string said() const { return tree ? "" : base::render(tree.error().diagnostics, sources); }
 };
 

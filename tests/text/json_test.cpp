@@ -1,12 +1,12 @@
 // JSON as printed here, read back by an independent reader (JSON for Modern C++).
+#include "text/json.hpp"
+
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
 
 #include <cmath>
 #include <limits>
 #include <nlohmann/json.hpp>
-
-#include "text/json.hpp"
 
 namespace bloomset::text {
 namespace {

@@ -32,8 +32,8 @@ TEST(KitchenMeasure, takes_the_nearest_step_and_at_a_tie_the_larger) {
 }
 
 TEST(KitchenMeasure, says_nothing_where_a_step_is_over_a_fifth_off) {
-  EXPECT_EQ(us(0.7), "");   // 1/4 tsp would be 79 % more
-  EXPECT_EQ(us(7.2), "");   // between 1 and 2 tsp
+  EXPECT_EQ(us(0.7), "");  // 1/4 tsp would be 79 % more
+  EXPECT_EQ(us(7.2), "");  // between 1 and 2 tsp
   EXPECT_EQ(us(0.0), "");
   EXPECT_EQ(us(-5.0), "");
   EXPECT_EQ(us(1.25), "1/4 tsp");

@@ -1,11 +1,12 @@
 // Numbers as cooks write them: fractions, vulgar fractions, bands; and what is refused, with the whole message.
+#include "text/number.hpp"
+
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
 
 #include <cmath>
 #include <limits>
 
-#include "text/number.hpp"
 #include "text/reading.hpp"
 
 namespace bloomset::text::test {
@@ -18,16 +19,19 @@ std::optional<Range> number(std::string_view text) {
 }
 
 std::string number_fault(std::string_view text) {
-  return fault_of([](std::string_view t, base::Span span, Faults& faults) {
-    Cursor cursor{t, span};
-    return read_number(cursor, faults);
-  }, text);
+  return fault_of(
+      [](std::string_view t, base::Span span, Faults& faults) {
+        Cursor cursor{t, span};
+        return read_number(cursor, faults);
+      },
+      text);
 }
 
 TEST(Number, reads_plain_decimals_and_fractions_exactly) {
   // Decompositions of the vulgar fractions: Unicode Character Database 14.0.0.
-  const std::vector<std::pair<std::string, double>> written = {{"12", 12.0}, {"0.75", 0.75}, {".5", 0.5}, {"3/4", 0.75}, {"1 1/2", 1.5}, {"½", 0.5}, {"1½", 1.5}, {"1 ½", 1.5},
-                                                               {"1⁄4", 0.25}, {"⅓", 1.0 / 3.0}, {"2⅔", 8.0 / 3.0}, {"⅞", 0.875}, {"⅒", 0.1}, {"0.1", 0.1}, {"007", 7.0}};
+  const std::vector<std::pair<std::string, double>> written = {{"12", 12.0},      {"0.75", 0.75}, {".5", 0.5},  {"3/4", 0.75}, {"1 1/2", 1.5},
+                                                               {"½", 0.5},        {"1½", 1.5},    {"1 ½", 1.5}, {"1⁄4", 0.25}, {"⅓", 1.0 / 3.0},
+                                                               {"2⅔", 8.0 / 3.0}, {"⅞", 0.875},   {"⅒", 0.1},   {"0.1", 0.1},  {"007", 7.0}};
   for (const auto& [text, value] : written) {
     const auto read = number(text);
     ASSERT_TRUE(read) << text;
@@ -60,7 +64,9 @@ TEST(Number, refuses_what_is_no_number_with_a_caret_under_it) {
   EXPECT_EQ(number_fault("1/2 1/3"), "t:1:1: error: two numbers stand in a row [bad_number]\n  1/2 1/3\n  ^~~~~\n");
   EXPECT_EQ(number_fault(""), "t:1:1: error: a number is missing at the end [bad_number]\n");
   EXPECT_EQ(number_fault("five"), "t:1:1: error: a number must stand here, not `five` [bad_number]\n  five\n  ^~~~\n");
-  EXPECT_EQ(number_fault("1,5"), "t:1:1: error: a comma may not stand in a number [bad_number]\n  1,5\n  ^~~\n  hint: the decimal mark is a point (1.5), and thousands carry no mark (1000)\n");
+  EXPECT_EQ(number_fault("1,5"),
+            "t:1:1: error: a comma may not stand in a number [bad_number]\n  1,5\n  ^~~\n  hint: the decimal mark is a point (1.5), and thousands carry no "
+            "mark (1000)\n");
   EXPECT_EQ(number_fault("5."), "t:1:1: error: a digit must follow the decimal point [bad_number]\n  5.\n  ^~\n");
   EXPECT_EQ(number_fault("30-5"), "t:1:1: error: this range runs backwards [backwards_range]\n  30-5\n  ^~~~\n  hint: write the smaller number first\n");
   EXPECT_EQ(number_fault("-5"), "t:1:1: error: an amount may not be negative [negative]\n  -5\n  ^~\n");

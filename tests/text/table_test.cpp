@@ -1,7 +1,7 @@
 // Embedded tables: comments, quotes (RFC 4180), short rows.
-#include <gtest/gtest.h>
-
 #include "text/table.hpp"
+
+#include <gtest/gtest.h>
 
 namespace bloomset::text {
 namespace {

@@ -1,12 +1,12 @@
 // The table of units: every row has a source that exists, no spelling twice in a system, and sizes that hang together.
+#include "text/units.hpp"
+
 #include <gtest/gtest.h>
 
 #include <fstream>
 #include <numeric>
 #include <set>
 #include <sstream>
-
-#include "text/units.hpp"
 
 namespace bloomset::text {
 namespace {
