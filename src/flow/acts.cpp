@@ -14,7 +14,8 @@ constexpr const char* practice = "practice";
 // evaporation: what a small pan or blade keeps. Contact times: ten to fifteen seconds of hard shaking come within
 // 2 C of the floor (published shaking trials of 2009-2010), so about 3.5 s; stirring takes over two minutes to match
 // a 15 s shake (the same trials), so about 25 s.
-// clang-format off: a table is read down its columns.
+// A table is read down its columns.
+// clang-format off
 constexpr std::array<ActRow, 21> rows = {{
     // act                 op           CO2   sticks evap/min  seconds  to      contact follows source
     {Act::combine,         Op::mix,     0.85, 0.000, 0.0,      10.0,    own,    0.0,    false,  practice},
