@@ -1,8 +1,10 @@
 // flow/act_heat.cpp - to a temperature: warm, boil, reduce, infuse upwards; chill, freeze, rest to wherever they stand.
 //
 // Heat is booked as the difference of enthalpies, vapour included. Ice that was in the vessel melts into it, so the
-// burner pays for it. Vapour takes ethanol with it (matter/vapour.hpp).
+// burner pays for it. Vapour takes ethanol with it (matter/vapour.hpp). Nothing gets hotter than it boils: an end above
+// that is an end not reached, unless the step only said "until it boils".
 #include <algorithm>
+#include <cmath>
 
 #include "flow/modes.hpp"
 #include "flow/unit_view.hpp"
@@ -26,11 +28,26 @@ void heat_and_evaporate(const UnitView& view, Stream& liquid, double to_c, doubl
   if (Stream* out = view.optional_out(outs::vapour)) move(liquid, *out, vapour);
 }
 
-double vapour_to_reach(const UnitView& view, const Stream& liquid) {
+// An open vessel loses the same share of what is left in every minute, more the nearer it is to boiling.
+double steamed_off(double steams_per_s, double seconds, double t_c) { return 1.0 - std::exp(-steams_per_s * seconds * matter::steaming(t_c)); }
+
+// The end asked for, or where it boils. Says so if an end in figures lies above that, or below where it starts.
+double reachable_c(const UnitView& view, const Stream& liquid, double asked_c) {
+  constexpr double near_boiling_c = 70.0, slack_k = 1.0;  // nothing served here boils below: 95 %vol ethanol at 78 C
+  const double start_c = matter::thermal_state(liquid.mass, liquid.enthalpy_j).t_c;
+  if (asked_c < start_c - slack_k) view.say(Event::end_not_reached);
+  if (asked_c < near_boiling_c) return asked_c;
+  const double boils_c = matter::boiling_point_c(liquid.mass);
+  if (asked_c <= boils_c) return asked_c;
+  if (asked_c < until_it_boils_c && asked_c > boils_c + slack_k) view.say(Event::end_not_reached);
+  return boils_c;
+}
+
+double vapour_to_reach(const UnitView& view, const Stream& liquid, double t_c) {
   const double start_kg = liquid.mass.total_kg(), end = view.knob(heat_knob::end);
   switch (static_cast<HeatEnd>(view.unit().mode)) {
     case HeatEnd::temperature:
-      return view.knob(heat_knob::evaporates_per_s) * view.knob(heat_knob::seconds) * start_kg;
+      return steamed_off(view.knob(heat_knob::steams_per_s), view.knob(heat_knob::seconds), t_c) * start_kg;
     case HeatEnd::mass:
       return start_kg - end;
     case HeatEnd::brix:
@@ -48,10 +65,11 @@ void run_heat(const UnitView& view) noexcept {
   Stream& liquid = view.out(0);
   view.liquids_into(liquid);
   view.add_ices(liquid);
-  const double wanted_kg = vapour_to_reach(view, liquid);
+  const double to_c = reachable_c(view, liquid, view.knob(heat_knob::to_c));
+  const double wanted_kg = vapour_to_reach(view, liquid, to_c);
   const double can_leave_kg = liquid.mass[Component::water] + liquid.mass[Component::ethanol];
   if (wanted_kg < 0.0 || wanted_kg > can_leave_kg) view.say(Event::end_not_reached);
-  heat_and_evaporate(view, liquid, view.knob(heat_knob::to_c), std::clamp(wanted_kg, 0.0, can_leave_kg));
+  heat_and_evaporate(view, liquid, to_c, std::clamp(wanted_kg, 0.0, can_leave_kg));
   let_gas_go(view, liquid, view.knob(heat_knob::co2_kept));
   leave_on_wall(view, liquid, view.knob(heat_knob::sticks));
 }
@@ -62,7 +80,7 @@ void run_infuse(const UnitView& view) noexcept {
   Stream& liquid = view.out(0);
   view.liquids_into(liquid);
   view.add_ices(liquid);
-  const double to_c = view.knob(infuse_knob::to_c);
+  const double to_c = std::min(view.knob(infuse_knob::to_c), matter::boiling_point_c(liquid.mass));
   const std::uint32_t first_solid_out = view.unit().out.count - view.solids_in();
   for (std::uint32_t i = 0; i < view.solids_in(); ++i) {
     Stream& solid = view.out(first_solid_out + i);
@@ -78,7 +96,7 @@ void run_infuse(const UnitView& view) noexcept {
     const double spent_j = matter::heat_curve(solid.mass).at_c(to_c);
     give_heat(solid, view.booked_j(), spent_j - solid.enthalpy_j);
   }
-  heat_and_evaporate(view, liquid, to_c, view.knob(infuse_knob::evaporates_per_s) * view.knob(infuse_knob::seconds) * liquid.mass.total_kg());
+  heat_and_evaporate(view, liquid, to_c, steamed_off(view.knob(infuse_knob::steams_per_s), view.knob(infuse_knob::seconds), to_c) * liquid.mass.total_kg());
   let_gas_go(view, liquid, view.knob(infuse_knob::co2_kept));
   leave_on_wall(view, liquid, view.knob(infuse_knob::sticks));
 }
@@ -88,7 +106,9 @@ void run_cool(const UnitView& view) noexcept {
   Stream& liquid = view.out(0);
   view.liquids_into(liquid);
   view.add_ices(liquid);
-  const double to_j = matter::equilibrium_enthalpy_j(liquid.mass, view.knob(cool_knob::to_c));
+  const double to_c = view.knob(cool_knob::to_c);
+  if (view.unit().mode != 0 && matter::thermal_state(liquid.mass, liquid.enthalpy_j).t_c < to_c - 1.0) view.say(Event::end_not_reached);
+  const double to_j = matter::equilibrium_enthalpy_j(liquid.mass, to_c);
   give_heat(liquid, view.booked_j(), to_j - liquid.enthalpy_j);
   let_gas_go(view, liquid, view.knob(cool_knob::co2_kept));
   leave_on_wall(view, liquid, view.knob(cool_knob::sticks));

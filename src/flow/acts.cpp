@@ -8,16 +8,17 @@ namespace {
 
 using formula::Act;
 constexpr double own = std::numeric_limits<double>::quiet_NaN();
+constexpr double boils = until_it_boils_c;
 constexpr const char* practice = "practice";
 
 // CO2 kept: a careful pour down the side keeps about four fifths, shaking or heating nearly nothing. Sticks and
-// evaporation: what a small pan or blade keeps. Contact times: ten to fifteen seconds of hard shaking come within
+// evaporation: what a small pan or blade keeps and an open one steams off at 100 C. Contact times: ten to fifteen seconds of hard shaking come within
 // 2 C of the floor (published shaking trials of 2009-2010), so about 3.5 s; stirring takes over two minutes to match
 // a 15 s shake (the same trials), so about 25 s.
 // A table is read down its columns.
 // clang-format off
 constexpr std::array<ActRow, 21> rows = {{
-    // act                 op           CO2   sticks evap/min  seconds  to      contact follows source
+    // act                 op           CO2   sticks steam/min  seconds  to      contact follows source
     {Act::combine,         Op::mix,     0.85, 0.000, 0.0,      10.0,    own,    0.0,    false,  practice},
     {Act::dissolve,        Op::mix,     0.50, 0.000, 0.0,      60.0,    own,    0.0,    false,  practice},
     {Act::dilute,          Op::mix,     0.85, 0.000, 0.0,      10.0,    own,    0.0,    false,  practice},
@@ -29,14 +30,14 @@ constexpr std::array<ActRow, 21> rows = {{
     {Act::rim,             Op::mix,     1.00, 0.000, 0.0,      10.0,    own,    0.0,    false,  practice},
     {Act::roll,            Op::mix,     1.00, 0.000, 0.0,      30.0,    own,    0.0,    false,  practice},
     {Act::rinse,           Op::rinse,   1.00, 0.850, 0.0,      5.0,     own,    0.0,    false,  practice},
-    {Act::warm,            Op::heat,    0.10, 0.005, 0.002,    180.0,   own,    0.0,    false,  practice},
-    {Act::boil,            Op::heat,    0.00, 0.010, 0.015,    180.0,   100.0,  0.0,    false,  practice},
-    {Act::reduce,          Op::heat,    0.00, 0.010, 0.030,    600.0,   100.0,  0.0,    false,  practice},
+    {Act::warm,            Op::heat,    0.10, 0.005, 0.006,    180.0,   own,    0.0,    false,  practice},
+    {Act::boil,            Op::heat,    0.00, 0.010, 0.015,    180.0,   boils,  0.0,    false,  practice},
+    {Act::reduce,          Op::heat,    0.00, 0.010, 0.030,    600.0,   boils,  0.0,    false,  practice},
     {Act::chill,           Op::cool,    0.95, 0.000, 0.0,      1800.0,  own,    0.0,    false,  practice},
     {Act::freeze,          Op::cool,    0.80, 0.000, 0.0,      14400.0, own,    0.0,    false,  practice},
     {Act::rest,            Op::cool,    0.80, 0.000, 0.0,      600.0,   own,    0.0,    false,  practice},
     {Act::degas,           Op::mix,     0.02, 0.000, 0.0,      60.0,    own,    0.0,    false,  practice},
-    {Act::infuse,          Op::infuse,  0.10, 0.005, 0.001,    600.0,   own,    0.0,    false,  practice},
+    {Act::infuse,          Op::infuse,  0.10, 0.005, 0.003,    600.0,   own,    0.0,    false,  practice},
     {Act::strain,          Op::strain,  0.60, 0.003, 0.0,      30.0,    own,    0.0,    false,  practice},
     {Act::dry_shake,       Op::mix,     0.05, 0.000, 0.0,      12.0,    own,    0.0,    false,  practice},
 }};

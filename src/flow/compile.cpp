@@ -89,6 +89,7 @@ bool Compiler::order_parts() {
 
 void Compiler::compile_part(std::uint16_t part, const std::vector<formula::Step>& steps) {
   marks_by_name_.clear();
+  const std::size_t faults_before = faults_.size();
   emit_takes(part, steps);
   Stock stock;
   for (std::uint16_t n = 0; n < steps.size(); ++n) emit_step(part, static_cast<std::uint16_t>(n + 1), steps[n], stock);
@@ -99,7 +100,7 @@ void Compiler::compile_part(std::uint16_t part, const std::vector<formula::Step>
   for (const SolidPiece& solid : stock.solids) info.solids.push_back(solid.port);
   info.asides = stock.asides;
   info.fizzy = stock.fizzy;
-  if (stock.liquid == no_port && info.solids.empty() && info.asides.empty() && stock.ice == no_port)
+  if (stock.liquid == no_port && info.solids.empty() && info.asides.empty() && stock.ice == no_port && faults_.size() == faults_before)
     fault("part_is_empty", info.span, "nothing goes into '" + info.name + "'", "give at least one step a take");
 }
 

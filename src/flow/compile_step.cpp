@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "flow/compiler.hpp"
+#include "matter/vapour.hpp"
 #include "text/fold.hpp"
 
 namespace bloomset::flow {
@@ -15,6 +16,7 @@ using formula::Act;
 constexpr double infusion_extracts = 0.30;  // share of a leaf's or pod's soluble matter that passes in one infusion: practice
 constexpr double strain_pulp_out = 0.60;    // share of fibre a fine sieve keeps: practice
 constexpr double strain_pulp_holds = 3.0;   // kg of liquid a kg of wet fibre keeps: practice
+constexpr double lid_off_c = 40.0;          // below it an infusion stands covered: practice
 constexpr const char* practice = "practice";
 
 bool cools(Act act) { return act == Act::chill || act == Act::freeze || act == Act::rest; }
@@ -81,7 +83,7 @@ std::optional<double> Compiler::end_temperature(const ActRow& row, const formula
          "no temperature is given: infused at room temperature, " + text::print_number(units::in_celsius(kit_.room)) + " C");
     return units::in_celsius(kit_.room);
   }
-  if (step.until) return 100.0;
+  if (step.until) return until_it_boils_c;
   std::string act = "`";
   act.append(formula::name(row.act)).append("`");
   fault("no_temperature", step.act_span, act + " needs to know where it ends", "give `to = \"70 C\"`, `at`, or `until`");
@@ -97,6 +99,9 @@ void Compiler::emit_step(std::uint16_t part, std::uint16_t number, const formula
           "the acts computed now: see `bloomset sheet --help`");
     return;
   }
+  if (step.vessel && row->op != Op::contact && kit_.vessel(step.vessel->text) == nullptr)
+    fault("unknown_vessel", step.vessel->span, "\"" + step.vessel->text + "\" is not a vessel of the kit",
+          "nearest known: " + base::nearest(step.vessel->text, kit_.vessel_names()));
   if (step.split) fault("act_not_computed", step.span, "`split` is not computed yet", "write the two shares as two parts");
   emit_vessel_shares(part, number, step, stock);
 
@@ -135,7 +140,7 @@ void Compiler::emit_step(std::uint16_t part, std::uint16_t number, const formula
   if (!rinse_takes.empty()) {
     Unit rinse;
     rinse.op = Op::rinse;
-    rinse.liquids_in = static_cast<std::uint8_t>(rinse_takes.size());
+    rinse.liquids_in = static_cast<std::uint16_t>(rinse_takes.size());
     rinse.in = links(rinse_takes);
     const Port film = port(), away = port();
     rinse.out = links({film, away});
@@ -165,8 +170,8 @@ void Compiler::emit_step(std::uint16_t part, std::uint16_t number, const formula
 
   Unit act;
   act.op = row->op == Op::rinse ? Op::mix : row->op;
-  act.liquids_in = static_cast<std::uint8_t>(liquids.size());
-  act.ices_in = static_cast<std::uint8_t>(ices.size());
+  act.liquids_in = static_cast<std::uint16_t>(liquids.size());
+  act.ices_in = static_cast<std::uint16_t>(ices.size());
   const bool ice_goes_in = act.op == Op::heat || act.op == Op::cool || act.op == Op::infuse;  // melts into the batch
   const bool ice_comes_out = act.op == Op::contact || (!ices.empty() && !ice_goes_in);
   std::vector<Port> in = liquids, out{port()};
@@ -178,8 +183,11 @@ void Compiler::emit_step(std::uint16_t part, std::uint16_t number, const formula
   };
   const Port ice_out = ice_comes_out ? also(outs::ice) : no_port;
   const bool loss_is_vapour = act.op == Op::heat || act.op == Op::infuse;
-  const double sticks = step.loss && !loss_is_vapour ? step.loss->nominal() : row->op == Op::rinse ? 0.0 : row->sticks;
-  const char* loss_source = step.loss ? "" : row->source;
+  const double sticks = step.yield_                    ? 1.0 - step.yield_->nominal()  // what does not come through
+                        : step.loss && !loss_is_vapour ? step.loss->nominal()
+                        : row->op == Op::rinse         ? 0.0
+                                                       : row->sticks;
+  const char* loss_source = step.loss || step.yield_ ? "" : row->source;
   if (stock.fizzy && row->co2_kept < 1.0) lose(Fate::gas, also(outs::gas), origin);
   if (sticks > 0.0) lose(Fate::sticks, also(outs::sticks), origin);
   const std::uint32_t first_knob = knob(row->co2_kept, KnobKind::share, origin, "CO2 kept", row->source);
@@ -191,6 +199,7 @@ void Compiler::emit_step(std::uint16_t part, std::uint16_t number, const formula
     case Op::cool: {
       const auto to_c = end_temperature(*row, step, origin, info);
       if (!to_c) return;
+      act.mode = row->act == Act::rest ? 0 : 1;  // resting may warm, chilling may not
       knob(*to_c, KnobKind::celsius, origin, "temperature", "", step.to_c ? step.to_c : step.at_c);
       break;
     }
@@ -198,11 +207,14 @@ void Compiler::emit_step(std::uint16_t part, std::uint16_t number, const formula
     case Op::infuse: {
       const auto to_c = end_temperature(*row, step, origin, info);
       if (!to_c) return;
-      if (*to_c > 101.0 && act.op == Op::heat && std::isnan(row->default_to_c))
-        mark(base::Code::range_left, origin, step.span, "no model of matter here reaches above 100 C", *to_c, 100.0);
+      if (*to_c > 110.0 && *to_c < until_it_boils_c)
+        mark(base::Code::range_left, origin, step.span, "the model of matter is not checked above 100 C, and syrups above 85 % sugar are beyond it", *to_c,
+             100.0);
       knob(*to_c, KnobKind::celsius, origin, "temperature", "", step.to_c ? step.to_c : step.at_c);
-      const double rate = step.loss ? step.loss->nominal() / std::max(info.seconds, 1.0) : row->evaporates_per_min / 60.0;
-      knob(rate, KnobKind::ratio, origin, "evaporates per second", loss_source);
+      // A jar that steeps below blood heat has its lid on.
+      const bool lid = row->op == Op::infuse && *to_c < lid_off_c;
+      const double rate = step.loss ? -std::log1p(-step.loss->nominal()) / std::max(info.seconds, 1.0) : lid ? 0.0 : row->steams_per_min / 60.0;
+      knob(step.loss ? rate / matter::steaming(std::min(*to_c, 100.0)) : rate, KnobKind::ratio, origin, "steams off per second at 100 C", loss_source);
       knob(info.seconds, KnobKind::seconds, origin, "time", step.time_s ? "" : row->source, step.time_s);
       if (act.op == Op::infuse) {
         knob(infusion_extracts, KnobKind::share, origin, "extracted", practice);
@@ -296,6 +308,8 @@ void Compiler::emit_step(std::uint16_t part, std::uint16_t number, const formula
 void Compiler::emit_leave(const formula::Step& step, const ActRow& row, Origin origin, Stock& stock) {
   std::vector<SolidPiece> left, stay_in;
   bool all_solids = row.op == Op::strain && step.leave.empty() && !stock.solids.empty();
+  if (row.op == Op::strain && stock.ice != no_port && step.leave.empty())
+    mark(base::Code::assumption, origin, step.span, "the ice goes on: say leave = [\"ice\"] if the sieve keeps it back");
   if (all_solids) mark(base::Code::assumption, origin, step.span, "the sieve keeps back every solid that was put in");
   std::vector<bool> matched(step.leave.size(), false);
   for (std::size_t w = 0; w < step.leave.size(); ++w) {

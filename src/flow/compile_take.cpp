@@ -14,6 +14,8 @@ using text::AmountKind;
 
 std::uint32_t take_key(std::size_t step, std::size_t take) { return static_cast<std::uint32_t>(step << 16U | take); }
 
+std::uint64_t origin_key(Origin o) { return std::uint64_t{o.part} << 32U | std::uint64_t{o.step} << 16U | o.take; }
+
 bool is_share(const formula::Take& take) { return take.amount.kind == AmountKind::percent || take.amount.kind == AmountKind::percent_total; }
 
 std::vector<larder::Qualifier> qualifiers_of(const formula::Take& take) {
@@ -52,9 +54,8 @@ bool Compiler::is_left_later(const std::vector<formula::Step>& steps, std::size_
 }
 
 TakeInfo* Compiler::take_info(Origin origin) {
-  for (TakeInfo& info : sheet_.takes)
-    if (info.origin.part == origin.part && info.origin.step == origin.step && info.origin.take == origin.take) return &info;
-  return nullptr;
+  const auto found = take_at_.find(origin_key(origin));
+  return found == take_at_.end() ? nullptr : &sheet_.takes[found->second];
 }
 
 std::vector<Port> Compiler::base_of(std::uint16_t part) const {
@@ -81,6 +82,11 @@ void Compiler::emit_takes(std::uint16_t part, const std::vector<formula::Step>& 
       info.maybe = steps[s].maybe;
       info.written = take.amount;
       info.span = take.span;
+      const bool counted = take.amount.kind != AmountKind::all && take.amount.kind != AmountKind::rest && take.amount.kind != AmountKind::half;
+      if (counted && !(take.amount.value.nominal() > 0.0)) {
+        fault("nothing_taken", take.span, "an amount of nothing is taken", "give an amount above zero, or take the line out");
+        continue;
+      }
       if (take.kind == formula::ThingKind::made) {
         info.made = part_named(take.thing);
         if (!info.made) {
@@ -115,6 +121,7 @@ void Compiler::emit_takes(std::uint16_t part, const std::vector<formula::Step>& 
           continue;
         }
       }
+      take_at_[origin_key(info.origin)] = sheet_.takes.size();
       sheet_.takes.push_back(std::move(info));
     }
   }
@@ -163,6 +170,12 @@ void Compiler::emit_takes(std::uint16_t part, const std::vector<formula::Step>& 
               for (const Port p : {other.liquid, other.solid})
                 if (p != no_port) refs.push_back(p);
           factor = 1.0 / (1.0 - total_shares);
+          for (std::size_t later = s; later < steps.size(); ++later)
+            if (const ActRow* row = row_of(steps[later].act); row != nullptr && (row->op == Op::heat || row->op == Op::strain || row->op == Op::infuse)) {
+              mark(base::Code::assumption, origin, take.span,
+                   "\"% total\" is of all that goes in: what is lost afterwards makes its share of the finished part larger");
+              break;
+            }
         }
         if (wave > Wave::rest && refs.empty()) {
           fault("share_of_nothing", take.span, "a percentage needs something with an amount of its own to be a percentage of",
@@ -172,14 +185,17 @@ void Compiler::emit_takes(std::uint16_t part, const std::vector<formula::Step>& 
         if (take.kind == formula::ThingKind::made)
           emit_draw(take, *info, made, refs);
         else if (sheet_.things[*info->thing].is_ice())
-          emit_ice(take, *info, made, take.at_c);
+          emit_ice(take, *info, made, take.at_c, 1.0);
         else
           emit_bought(take, *info, made, refs, factor);
         if (!take.mark.empty() && made.emitted) marks_by_name_[text::fold(take.mark)] = info->liquid != no_port ? info->liquid : info->solid;
       }
       if (wave == Wave::own_amount && steps[s].ice && !steps[s].maybe) {
         const Origin origin{part, static_cast<std::uint16_t>(s + 1), static_cast<std::uint16_t>(steps[s].takes.size() + 1)};
-        if (TakeInfo* info = take_info(origin)) emit_ice(*steps[s].ice, *info, made_[{part, take_key(s + 1, steps[s].takes.size() + 1)}], steps[s].ice_at_c);
+        // `ice` is written for one serve; a batch needs it for all the serves it is made for.
+        const double times = sheet_.serves / sheet_.parts[part].times;
+        if (TakeInfo* info = take_info(origin))
+          emit_ice(*steps[s].ice, *info, made_[{part, take_key(s + 1, steps[s].takes.size() + 1)}], steps[s].ice_at_c, times);
       }
     }
   }
@@ -251,9 +267,9 @@ void Compiler::emit_bought(const formula::Take& take, TakeInfo& info, MadeTake& 
   for (const std::string& assumed : thing.assumptions) mark(base::Code::assumption, info.origin, take.span, assumed);
 }
 
-void Compiler::emit_ice(const formula::Take& take, TakeInfo& info, MadeTake& made, const std::optional<text::Range>& at_c) {
+void Compiler::emit_ice(const formula::Take& take, TakeInfo& info, MadeTake& made, const std::optional<text::Range>& at_c, double times) {
   const larder::Thing& thing = sheet_.things[*info.thing];
-  double amount = take.amount.value.nominal();
+  double amount = take.amount.value.nominal() * times;
   Unit source;
   source.op = Op::take_ice;
   if (take.amount.kind == AmountKind::pieces && thing.piece) {
@@ -271,7 +287,7 @@ void Compiler::emit_ice(const formula::Take& take, TakeInfo& info, MadeTake& mad
   water.curve = matter::heat_curve(water.per_kg);
   sheet_.stuffs.push_back(water);
   source.stuff = static_cast<std::uint16_t>(sheet_.stuffs.size() - 1);
-  source.knobs = {knob(amount, KnobKind::mass_kg, info.origin, "amount", "", take.amount.value), 3};
+  source.knobs = {knob(amount, KnobKind::mass_kg, info.origin, "amount", "", text::Range{take.amount.value.low * times, take.amount.value.high * times}), 3};
   knob(at_c ? at_c->nominal() : thing.ice_c, KnobKind::celsius, info.origin, "temperature of the ice", at_c ? "" : "larder", at_c);
   knob(*thing.ice_wet, KnobKind::share, info.origin, "surface water of the ice", "larder");
   made.ice_piece_kg = thing.piece ? thing.piece->si : 0.0;

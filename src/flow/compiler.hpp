@@ -56,7 +56,7 @@ class Compiler {
   void emit_takes(std::uint16_t part, const std::vector<formula::Step>& steps);
   void emit_bought(const formula::Take&, TakeInfo&, MadeTake&, const std::vector<Port>& refs, double factor);
   void emit_draw(const formula::Take&, TakeInfo&, MadeTake&, const std::vector<Port>& vessel);
-  void emit_ice(const formula::Take&, TakeInfo&, MadeTake&, const std::optional<text::Range>& at_c);
+  void emit_ice(const formula::Take&, TakeInfo&, MadeTake&, const std::optional<text::Range>& at_c, double times);
   std::vector<Port> base_of(std::uint16_t part) const;
   std::optional<std::uint32_t> thing_of(const formula::Take&);
   std::optional<std::uint16_t> part_named(const std::string& name) const;
@@ -86,6 +86,7 @@ class Compiler {
   std::vector<base::Diagnostic> faults_;
   std::vector<std::uint16_t> order_;                                  // parts, users after what they use
   std::map<std::pair<std::uint16_t, std::uint32_t>, MadeTake> made_;  // (part, step << 16 | take) → ports
+  std::map<std::uint64_t, std::size_t> take_at_;                      // origin of a take → its place in sheet_.takes
   std::map<std::string, Port> marks_by_name_;                         // of the part at hand: mark → port
 };
 

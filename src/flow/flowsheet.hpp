@@ -48,8 +48,8 @@ struct Unit {
   Op op = Op::mix;
   std::uint16_t stuff = 0;  // take: index into stuffs
   Slice in, out, refs, knobs;
-  std::uint8_t liquids_in = 0;  // of `in`: the first ones are liquid, then `ices_in` ice, then solids
-  std::uint8_t ices_in = 0;
+  std::uint16_t liquids_in = 0;  // of `in`: the first ones are liquid, then `ices_in` ice, then solids
+  std::uint16_t ices_in = 0;
   std::uint8_t mode = 0;  // the op's own variant (modes.hpp)
   std::uint8_t outs = 0;  // which optional ports follow the liquid in `out`: bits of Outs
 };

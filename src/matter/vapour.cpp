@@ -2,24 +2,58 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
+#include "matter/freezing.hpp"
 #include "matter/vapour_table.hpp"
 
 namespace bloomset::matter {
 namespace {
 
-using table::van_laar_ethanol, table::van_laar_water, table::vapour_pressure_ratio;
+using table::antoine_ethanol, table::antoine_water, table::van_laar_ethanol, table::van_laar_water, table::vapour_pressure_ratio;
 constexpr double ethanol_kg_mol = 0.046069, water_kg_mol = 0.0180153;
 constexpr int bites = 8;
+constexpr double atmosphere_mmhg = 760.0;
+constexpr double kelvin_per_ln_activity = 28.5;  // R T^2 / dH_vap of water at 100 C: 8.314 * 373.15^2 / 40660 (memory: CRC Handbook, 40.66 kJ/mol)
+
+struct LnActivity {
+  double ethanol, water;
+};
+LnActivity van_laar(double x) {
+  const double a = van_laar_ethanol * x, b = van_laar_water * (1.0 - x);
+  return {van_laar_ethanol * (b / (a + b)) * (b / (a + b)), van_laar_water * (a / (a + b)) * (a / (a + b))};
+}
+
+double antoine_mmhg(const std::array<double, 3>& c, double t_c) { return std::exp(std::numbers::ln10 * (c[0] - c[1] / (c[2] + t_c))); }
+// d ln P / dt.
+double antoine_slope(const std::array<double, 3>& c, double t_c) { return std::numbers::ln10 * c[1] / ((c[2] + t_c) * (c[2] + t_c)); }
 
 }  // namespace
 
 double ethanol_relative_volatility(double x_ethanol) {
-  const double x = std::clamp(x_ethanol, 0.0, 1.0), w = 1.0 - x;
-  const double a = van_laar_ethanol * x, b = van_laar_water * w;
-  const double ln_ethanol = van_laar_ethanol * (b / (a + b)) * (b / (a + b));
-  const double ln_water = van_laar_water * (a / (a + b)) * (a / (a + b));
-  return vapour_pressure_ratio * std::exp(ln_ethanol - ln_water);
+  const LnActivity ln_gamma = van_laar(std::clamp(x_ethanol, 0.0, 1.0));
+  return vapour_pressure_ratio * std::exp(ln_gamma.ethanol - ln_gamma.water);
+}
+
+double steaming(double t_c) { return antoine_mmhg(antoine_water, t_c) / atmosphere_mmhg; }
+
+double boiling_point_c(const Composition& liquid) {
+  const double n_ethanol = liquid[Component::ethanol] / ethanol_kg_mol, n_water = liquid[Component::water] / water_kg_mol;
+  if (!(n_ethanol + n_water > 0.0)) return 100.0;
+  const double x = n_ethanol / (n_ethanol + n_water);
+  const LnActivity ln_gamma = van_laar(x);
+  double t_c = 100.0;
+  for (int pass = 0; pass < 6; ++pass) {
+    // ln P is nearly straight in t, so Newton on it settles in a few passes.
+    const double ethanol = x * std::exp(ln_gamma.ethanol) * antoine_mmhg(antoine_ethanol, t_c);
+    const double water = (1.0 - x) * std::exp(ln_gamma.water) * antoine_mmhg(antoine_water, t_c);
+    const double slope = (ethanol * antoine_slope(antoine_ethanol, t_c) + water * antoine_slope(antoine_water, t_c)) / (ethanol + water);
+    t_c -= std::log((ethanol + water) / atmosphere_mmhg) / slope;
+  }
+  Composition dry = liquid;
+  dry[Component::ethanol] = 0.0;
+  const double raised = dry[Component::water] > 0.0 ? -kelvin_per_ln_activity * std::log(water_activity(dry, units::celsius(60.0))) : 0.0;
+  return t_c + raised;
 }
 
 Composition vapour_from(const Composition& liquid, double vapour_kg) {

@@ -136,6 +136,18 @@ TEST(RandomFormulas, PrintAndParseAgreeMassAndEnergyAreKeptAmountsScaleAndLanesA
   }
 }
 
+TEST(LargeFormulas, ThreeHundredTakesInOneStepAreAllThere) {
+  std::string text = "bloomset = 1\ntitle = \"Many\"\nserves = 1\n[[part]]\nname = \"many\"\nmade = \"ahead\"\nstep = [ { do = \"combine\", take = [";
+  for (int n = 0; n < 300; ++n) text += "\"1 g water\", ";
+  text += "] } ]\n[serve]\nvessel = \"tall glass, 400 mL\"\npour = [ { take = [\"all 'many'\"] } ]\n";
+  flow_test::PlantMaker::Plant none;
+  const Flowsheet sheet = made(read_back(none, text), text);
+  ASSERT_TRUE(sheet.has_serve);
+  Batch<1> batch(sheet);
+  run<1>(sheet, sheet.nominal, batch);
+  EXPECT_NEAR(batch.port(sheet.served_liquid).mass.total_kg(), 0.300, 1e-12);
+}
+
 TEST(RandomFormulas, TwoCombiningStepsMayChangePlaces) {
   flow_test::PlantMaker maker(seed + 1);
   int compared = 0;

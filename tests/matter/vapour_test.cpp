@@ -41,5 +41,38 @@ TEST(Vapour, WithoutEthanolIsWater) {
   EXPECT_NEAR(vapour_from(syrup, 0.1)[Component::water], 0.1, 1e-15);
 }
 
+TEST(Boiling, FollowsTheTableOfEthanolAndWater) {
+  // Mole fraction of ethanol in the liquid and boiling point at 101.3 kPa (memory: Perry's Chemical Engineers' Handbook, Table 13-1).
+  struct Row {
+    double x, t_c;
+  };
+  for (const Row row : {Row{0.0, 100.0}, Row{0.0190, 95.5}, Row{0.0721, 89.0}, Row{0.1661, 84.1}, Row{0.3273, 81.5}, Row{0.5198, 79.7}, Row{0.8943, 78.15}}) {
+    Composition liquid;
+    liquid[Component::ethanol] = row.x * 0.046069;
+    liquid[Component::water] = (1.0 - row.x) * 0.018015;
+    EXPECT_NEAR(boiling_point_c(liquid), row.t_c, 0.7) << "x = " << row.x;
+  }
+}
+
+TEST(Boiling, IsRaisedBySugarAsSugarTablesSay) {
+  // Sucrose solutions at 1 atm (memory: Bubnik et al., Sugar Technologists Manual): rise in K at 50, 60, 70 mass %.
+  struct Row {
+    double percent, rise_k;
+  };
+  for (const Row row : {Row{50.0, 1.8}, Row{60.0, 3.0}, Row{70.0, 5.3}}) {
+    Composition syrup;
+    syrup[Component::sucrose] = row.percent;
+    syrup[Component::water] = 100.0 - row.percent;
+    EXPECT_NEAR(boiling_point_c(syrup), 100.0 + row.rise_k, 0.8) << row.percent << " %";
+  }
+}
+
+TEST(Steaming, FollowsTheVapourPressureOfWater) {
+  // Steam tables (IAPWS-IF97): 2.339 kPa at 20 C, 19.95 kPa at 60 C, 101.42 kPa at 100 C.
+  EXPECT_NEAR(steaming(20.0), 2.339 / 101.42, 0.0005);
+  EXPECT_NEAR(steaming(60.0), 19.95 / 101.42, 0.002);
+  EXPECT_NEAR(steaming(100.0), 1.0, 0.002);
+}
+
 }  // namespace
 }  // namespace bloomset::matter
