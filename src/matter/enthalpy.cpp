@@ -72,13 +72,27 @@ constexpr Cubic h_of(Component c) {
   }
 }
 
-constexpr std::size_t first_other = index(Component::sucrose), others = component_count - first_other;
-static_assert(others % 2 == 0, "the sum below takes two at a time");
-constexpr std::array<Cubic, others> other_h = [] {
-  std::array<Cubic, others> h{};
-  for (std::size_t i = 0; i < others; ++i) h[i] = h_of(static_cast<Component>(first_other + i));
+constexpr Cubic sugar_h = h_of(Component::sucrose), polyol_h = h_of(Component::glycerol), acid_h = h_of(Component::citric_acid),
+                ash_h = h_of(Component::sodium), protein_h = h_of(Component::protein), fat_h = h_of(Component::fat), carbohydrate_h = h_of(Component::starch),
+                fibre_h = h_of(Component::fibre);
+
+// Agents and gases, which most liquids have none of.
+constexpr std::size_t first_rare = index(first_agent), rare = component_count - first_rare;
+constexpr std::array<Cubic, rare> rare_h = [] {
+  std::array<Cubic, rare> h{};
+  for (std::size_t i = 0; i < rare; ++i) h[i] = h_of(static_cast<Component>(first_rare + i));
   return h;
 }();
+
+constexpr double sum(const Composition& c, std::size_t first, std::size_t last) {
+  double even = 0.0, odd = 0.0;  // two running sums let the machine overlap the additions
+  std::size_t i = first;
+  for (; i + 1 <= last; i += 2) {
+    even += c.kg[i];
+    odd += c.kg[i + 1];
+  }
+  return (i == last ? even + c.kg[i] : even) + odd;
+}
 
 // x(1-x) sum_k a_k (1-2x)^k for each power j of (t - 25).
 constexpr std::array<double, 3> excess_by_power(double x) {
@@ -110,17 +124,20 @@ double HeatCurve::celsius_at(double enthalpy_j) const {
 }
 
 HeatCurve heat_curve(const Composition& composition) {
+  // What shares a law of heat is weighed together: a curve is made some fifty times in one run.
+  const double sugars = sum(composition, index(Component::sucrose), index(Component::lactose)) + composition[Component::allulose];
+  const double polyols = composition[Component::erythritol] + composition[Component::glycerol];
+  const double acids = sum(composition, index(first_acid), index(last_acid));
+  const double ash = sum(composition, index(Component::sodium), index(Component::salt_hydrogen));
+  const double carbohydrates = composition[Component::starch] + composition[Component::other_solids];
+  const double protein = composition[Component::protein], fat = composition[Component::fat], fibre = composition[Component::fibre];
   HeatCurve curve;
-  // Two running sums let the machine overlap the additions.
-  Cubic even{}, odd{};
-  for (std::size_t i = 0; i < others; i += 2) {
-    const double a = composition.kg[first_other + i], b = composition.kg[first_other + i + 1];
-    for (std::size_t k = 0; k < 4; ++k) {
-      even[k] += a * other_h[i][k];
-      odd[k] += b * other_h[i + 1][k];
-    }
-  }
-  for (std::size_t k = 0; k < 4; ++k) curve.coefficient[k] = even[k] + odd[k];
+  for (std::size_t k = 0; k < 4; ++k)
+    curve.coefficient[k] = ((sugars * sugar_h[k] + polyols * polyol_h[k]) + (acids * acid_h[k] + ash * ash_h[k])) +
+                           ((protein * protein_h[k] + fat * fat_h[k]) + (carbohydrates * carbohydrate_h[k] + fibre * fibre_h[k]));
+  if (sum(composition, first_rare, component_count - 1) != 0.0)
+    for (std::size_t i = 0; i < rare; ++i)
+      for (std::size_t k = 0; k < 4; ++k) curve.coefficient[k] += composition.kg[first_rare + i] * rare_h[i][k];
   return with_water_and_ethanol(curve, composition[Component::water], composition[Component::ethanol]);
 }
 
@@ -147,6 +164,13 @@ double excess_enthalpy_j_mol(double x_ethanol, double t_c) { return value_at(exc
 double ice_enthalpy_j_kg(double t_c) { return ice_at_0_j_kg + value_at(ice_h, t_c) - ice_h[0]; }
 
 double ice_specific_heat_j_kg_k(double t_c) { return value_at(heat_capacity_ice, t_c); }
+
+// The curve is a shallow parabola, so three Newton passes from 0 C end at the last bit.
+double ice_celsius_at(double enthalpy_j_kg) {
+  double t_c = 0.0;
+  for (int pass = 0; pass < 3; ++pass) t_c += (enthalpy_j_kg - ice_enthalpy_j_kg(t_c)) / ice_specific_heat_j_kg_k(t_c);
+  return t_c;
+}
 
 double water_vapour_enthalpy_j_kg(double t_c) { return heat_of_vaporization_water + vapour_heat_capacity_water * (t_c - zero_c); }
 

@@ -45,6 +45,8 @@ double excess_enthalpy_j_mol(double x_ethanol, double t_c);
 double ice_enthalpy_j_kg(double t_c);
 /// cp of ice [J/(kg K)], Choi & Okos 1986.
 double ice_specific_heat_j_kg_k(double t_c);
+/// The temperature [C] of ice that has this enthalpy [J/kg]: the inverse of `ice_enthalpy_j_kg`, meant for -60 to 0 C.
+double ice_celsius_at(double enthalpy_j_kg);
 
 /// Enthalpy of the vapour [J/kg] that leaves at t_c, same zero: heat of vaporization at 25 C and the gas's own cp.
 double water_vapour_enthalpy_j_kg(double t_c);
