@@ -15,14 +15,9 @@ namespace {
 
 using matter::Component;
 
-// Ice carries its temperature as enthalpy; its curve is a shallow parabola, so three Newton passes end at the last bit.
 double ice_celsius(const Stream& ice) {
   const double kg = ice.mass[Component::water];
-  if (kg <= 0.0) return 0.0;
-  const double h = ice.enthalpy_j / kg;
-  double t_c = 0.0;
-  for (int pass = 0; pass < 3; ++pass) t_c += (h - matter::ice_enthalpy_j_kg(t_c)) / matter::ice_specific_heat_j_kg_k(t_c);
-  return t_c;
+  return kg > 0.0 ? matter::ice_celsius_at(ice.enthalpy_j / kg) : 0.0;
 }
 
 void meet(const UnitView& view, Stream& liquid, Stream& ice, matter::IceContact contact, double seconds, double time_constant_s) {
