@@ -98,7 +98,8 @@ RelativeSolubility relative_solubility(Gas gas, const Composition& liquid, units
 
   const double by_water = in_water * aqueous_m3 / whole_m3, by_fat = in_fat * fat_m3 / whole_m3;
   const double value = by_water + by_fat;
-  // Below half a mass percent of anything else (gas does not count) the liquid is water.
+  // Below half a mass percent of anything else (gas does not count) the liquid is water: practice. Tap water and salted
+  // water for cooking lie below it, and the effect of solids at it is less than the uncertainty of water's own table.
   constexpr double nearly_water = 0.005;
   const double not_water = all_dissolved + liquid[Component::ethanol] + liquid[Component::fat] + liquid[Component::starch] + liquid[Component::fibre];
   if (not_water < nearly_water * water) return {value, table::uncertainty_water};

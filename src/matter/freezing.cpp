@@ -142,7 +142,8 @@ constexpr std::array<Constants, solute_count> solute_constants = [] {
 constexpr auto counted = std::ranges::count_if(solute_constants, [](const Constants& c) { return c.kg_mol > 0.0; });
 static_assert(counted <= static_cast<std::ptrdiff_t>(WaterBond::most));
 
-// Temperature as y = 1/T and as g, zero at 25 C. The table's constants are held to these ends.
+// Temperature as y = 1/T and as g, zero at 25 C. The table's constants are held to these ends: the coldest lies below any
+// freezer and the fits' coldest points, the warmest is where nothing freezes and water activity is asked for last: practice.
 constexpr double coldest_c = -60.0, warmest_c = 60.0;
 constexpr double y_of(double t_c) { return 1.0 / (t_c + units::zero_celsius_k); }
 constexpr double y_0 = y_of(0.0), y_25 = y_of(25.0), y_coldest = y_of(coldest_c), y_warmest = y_of(warmest_c);

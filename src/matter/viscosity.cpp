@@ -15,7 +15,7 @@ namespace {
 
 using namespace table;
 
-constexpr double most_pa_s = 100.0;
+constexpr double most_pa_s = 100.0;  // honey near freezing; beyond it nothing pours and the fits have no points: practice
 constexpr double mpa_s = 1e-3;
 
 double theta(double t_c) { return 1e3 / (t_c + units::zero_celsius_k) - 1e3 / (20.0 + units::zero_celsius_k); }

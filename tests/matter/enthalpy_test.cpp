@@ -76,6 +76,10 @@ TEST(Ice, CpIsTheSlopeOfItsEnthalpy) {
   EXPECT_NEAR(ice_specific_heat_j_kg_k(0.0), 2085.0, 30.0);
 }
 
+TEST(Ice, ItsTemperatureIsTheInverseOfItsEnthalpy) {
+  for (double t = -60.0; t <= 0.0; t += 2.5) EXPECT_NEAR(ice_celsius_at(ice_enthalpy_j_kg(t)), t, 1e-9);
+}
+
 TEST(Vapour, CarriesTheHeatOfSteamTables) {
   // memory: steam tables, 2256.5 kJ/kg at 100 C; ethanol at its boiling point, CRC Handbook: 38.56 kJ/mol = 837 kJ/kg.
   EXPECT_NEAR(water_vapour_enthalpy_j_kg(100.0) - heat_curve(pure(water, {1.0})).at_c(100.0), 2256.5e3, 0.01 * 2256.5e3);
