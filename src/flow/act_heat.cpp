@@ -17,6 +17,8 @@ namespace {
 
 using matter::Component;
 
+constexpr double slack_j_kg = 4e3;  // about a kelvin: nobody means to ask for less
+
 // Brings `liquid` to to_c while `vapour_kg` of it boils off into the vapour port.
 void heat_and_evaporate(const UnitView& view, Stream& liquid, double to_c, double vapour_kg) {
   Stream vapour;
@@ -24,18 +26,18 @@ void heat_and_evaporate(const UnitView& view, Stream& liquid, double to_c, doubl
   vapour.enthalpy_j =
       vapour.mass[Component::water] * matter::water_vapour_enthalpy_j_kg(to_c) + vapour.mass[Component::ethanol] * matter::ethanol_vapour_enthalpy_j_kg(to_c);
   const double rest_j = matter::heat_curve(liquid.mass - vapour.mass).at_c(to_c);
-  give_heat(liquid, view.booked_j(), rest_j + vapour.enthalpy_j - liquid.enthalpy_j);
+  const double heat_j = rest_j + vapour.enthalpy_j - liquid.enthalpy_j;
+  if (heat_j < -slack_j_kg * liquid.mass.total_kg()) view.say(Event::end_not_reached);  // it was hotter already
+  give_heat(liquid, view.booked_j(), heat_j);
   if (Stream* out = view.optional_out(outs::vapour)) move(liquid, *out, vapour);
 }
 
 // An open vessel loses the same share of what is left in every minute, more the nearer it is to boiling.
 double steamed_off(double steams_per_s, double seconds, double t_c) { return 1.0 - std::exp(-steams_per_s * seconds * matter::steaming(t_c)); }
 
-// The end asked for, or where it boils. Says so if an end in figures lies above that, or below where it starts.
+// The end asked for, or where it boils. Says so if an end in figures lies above that.
 double reachable_c(const UnitView& view, const Stream& liquid, double asked_c) {
   constexpr double near_boiling_c = 70.0, slack_k = 1.0;  // nothing served here boils below: 95 %vol ethanol at 78 C
-  const double start_c = matter::thermal_state(liquid.mass, liquid.enthalpy_j).t_c;
-  if (asked_c < start_c - slack_k) view.say(Event::end_not_reached);
   if (asked_c < near_boiling_c) return asked_c;
   const double boils_c = matter::boiling_point_c(liquid.mass);
   if (asked_c <= boils_c) return asked_c;
@@ -107,8 +109,9 @@ void run_cool(const UnitView& view) noexcept {
   view.liquids_into(liquid);
   view.add_ices(liquid);
   const double to_c = view.knob(cool_knob::to_c);
-  if (view.unit().mode != 0 && matter::thermal_state(liquid.mass, liquid.enthalpy_j).t_c < to_c - 1.0) view.say(Event::end_not_reached);
   const double to_j = matter::equilibrium_enthalpy_j(liquid.mass, to_c);
+  // Chilling takes heat away; where it would have to give some, the batch was colder already.
+  if (view.unit().mode != 0 && to_j > liquid.enthalpy_j + slack_j_kg * liquid.mass.total_kg()) view.say(Event::end_not_reached);
   give_heat(liquid, view.booked_j(), to_j - liquid.enthalpy_j);
   let_gas_go(view, liquid, view.knob(cool_knob::co2_kept));
   leave_on_wall(view, liquid, view.knob(cool_knob::sticks));
