@@ -78,7 +78,7 @@ Reading read_command_line(int count, const char* const* words) {
 
   CLI::App& sheet_command = add_command(app, "sheet", "everything computed for a formula: amounts, steps, properties, findings, balance", sheet_examples);
   sheet_command.add_option("formula", sheet.formula, "the formula's file")->required()->type_name("FORMULA");
-  sheet_command.add_option("--serves", sheet.serves, "for this many serves instead of the document's")->check(CLI::Range(1, 100000))->type_name("N");
+  sheet_command.add_option("--serves", sheet.serves, "for this many serves instead of the document's")->check(CLI::Range(1, 10000))->type_name("N");
 
   CLI::App& check_command = add_command(app, "check", "findings and targets only, of formulas or of every *.toml below a folder", check_examples);
   check_command.add_option("formulas", check.paths, "formulas or folders")->required()->type_name("FORMULA|FOLDER");

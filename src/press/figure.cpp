@@ -102,7 +102,16 @@ std::string figure(double value, Digits digits) {
   return out;
 }
 
-std::string figure(double value, Digits digits, std::string_view unit) {
+Scaled scaled(double value, Digits digits, std::string_view unit) {
+  const bool weighed = digits == Digits::amount || digits == Digits::agent, grams = unit == "g";
+  constexpr double prints_as_ten_thousand = 9999.5;
+  if (!weighed || !(grams || unit == "mL") || !(std::fabs(value) >= prints_as_ten_thousand)) return {value, digits, unit};
+  const double large = value * 1e-3, size = std::fabs(large);
+  return {large, size < 99.995 ? Digits::two : size < 999.95 ? Digits::one : Digits::whole, grams ? "kg" : "L"};
+}
+
+std::string figure(double number, Digits wanted, std::string_view in) {
+  const auto [value, digits, unit] = scaled(number, wanted, in);
   std::string out = figure(value, digits);
   if (std::isfinite(value) && !unit.empty()) out.append(no_break).append(unit);
   return out;

@@ -1,7 +1,8 @@
 // press/figure.hpp - numbers as they stand on paper: sensible digits, a true minus sign, no rounding before here.
 //
 // Masses and volumes: from 100 none, from 10 one, below two decimals (a scale of 0.01 g shows no more). Percents: from
-// 1 one decimal, below two. What is there but would print as nothing reads `<0.01`; what cannot be given reads `—`.
+// 1 one decimal, below two. From 10,000 g or mL on they read in kg or L. What is there but would print as nothing reads `<0.01`; what cannot be given reads
+// `—`.
 #pragma once
 
 #include <cstdint>
@@ -20,7 +21,15 @@ enum class Digits : std::uint8_t { whole, one, two, three, four, amount, agent, 
 
 /// The number alone. NaN and infinities read `—`.
 std::string figure(double, Digits);
-/// Number, no-break blank, unit; without the unit where the number cannot be given.
+/// A number in the unit it is printed in: grams and millilitres of a size that no scale shows become kg and L.
+struct Scaled {
+  double value;
+  Digits digits;
+  std::string_view unit;
+};
+Scaled scaled(double, Digits, std::string_view unit);
+
+/// Number, no-break blank, unit, scaled; without the unit where the number cannot be given.
 std::string figure(double, Digits, std::string_view unit);
 
 /// `12 s`, `1 min 30 s`, `3 h`, `2 d`; a no-break blank inside.

@@ -26,8 +26,12 @@ void print_finding(Page& page, std::size_t indent, const base::Finding& finding)
     return;
   }
   std::string words = sentence(finding.says) + sentence(finding.why);
-  for (const base::Remedy& remedy : finding.remedies)
-    if (!remedy.says.empty()) words.append("What to do: ").append(sentence(remedy.says));
+  bool first = true;
+  for (const base::Remedy& remedy : finding.remedies) {
+    if (remedy.says.empty()) continue;
+    words.append(first ? "What to do: " : "Or: ").append(sentence(remedy.says));
+    first = false;
+  }
   if (finding.from_serves) words.append("From ").append(figure(*finding.from_serves, Digits::whole)).append(" serves on. ");
   if (!finding.source.empty()) words.append("[").append(clean(finding.source)).append("]");
   page.paragraph(lead, words);
@@ -44,6 +48,10 @@ std::size_t FindingDesk::say(Page& page, std::size_t indent, const std::function
     }
   }
   return count;
+}
+
+void FindingDesk::told(const std::function<bool(const base::Finding&)>& here) {
+  for (std::size_t i = 0; i < findings_.size(); ++i) said_[i] = said_[i] || here(findings_[i]);
 }
 
 std::size_t FindingDesk::waiting() const { return static_cast<std::size_t>(std::count(said_.begin(), said_.end(), false)); }

@@ -19,6 +19,8 @@ class FindingDesk {
   explicit FindingDesk(const std::vector<base::Finding>& findings) : findings_(findings), said_(findings.size(), false) {}
   /// Prints what is not yet said and belongs here, `stop` first; answers how many.
   std::size_t say(Page&, std::size_t indent, const std::function<bool(const base::Finding&)>& here);
+  /// Counts as said what another line of the page already says: a missed target, say.
+  void told(const std::function<bool(const base::Finding&)>& here);
   std::size_t waiting() const;
 
  private:

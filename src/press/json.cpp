@@ -46,6 +46,12 @@ Json take_json(const sheet::TakeLine& take) {
   return out;
 }
 
+Json agent_json(const sheet::TakeLine& take) {
+  Json out = Json::object();
+  out.set("agent", take.thing).set("mass_g", take.mass_g).set("percent_of_base", take.percent_of_base).set("percent_of_total", take.percent_of_total);
+  return out;
+}
+
 Json step_json(const sheet::StepLine& step) {
   Json out = Json::object();
   out.set("do", step.act).set("vessel", known(step.vessel)).set("place", known(step.place));
@@ -63,7 +69,10 @@ Json part_json(const sheet::PartSheet& part) {
   out.set("losses", Json::array_of(part.losses, loss_json))
       .set("takes", Json::array_of(part.takes, take_json))
       .set("steps", Json::array_of(part.steps, step_json));
-  out.set("agents", Json::array()).set("siphon", nullptr).set("ready_after_h", part.ready_after_h).set("keeps_h", part.keeps_h);
+  Json agents = Json::array();
+  for (const sheet::TakeLine& take : part.takes)
+    if (take.agent) agents.push(agent_json(take));
+  out.set("agents", std::move(agents)).set("siphon", nullptr).set("ready_after_h", part.ready_after_h).set("keeps_h", part.keeps_h);
   return out;
 }
 
@@ -100,7 +109,11 @@ Json serve_json(const sheet::ServeSheet& serve) {
   drinks.set("us", serve.standard_drinks.us).set("uk", serve.standard_drinks.uk).set("au", serve.standard_drinks.au).set("eu", serve.standard_drinks.eu);
   Json out = Json::object();
   out.set("at_service", properties_json(serve.at_service)).set("merged", properties_json(serve.merged)).set("over_time", Json::array());
-  out.set("headroom_ml", serve.headroom_ml).set("beside_g", serve.beside_g).set("cost", serve.cost).set("vessel", vessel_json(serve));
+  out.set("headroom_ml", serve.headroom_ml)
+      .set("beside_g", serve.beside_g)
+      .set("solids_g", serve.solids_g)
+      .set("cost", serve.cost)
+      .set("vessel", vessel_json(serve));
   out.set("takes", Json::array_of(serve.takes, take_json))
       .set("steps", Json::array_of(serve.steps, step_json))
       .set("losses", Json::array_of(serve.losses, loss_json));
@@ -153,7 +166,7 @@ Json finding_json(const base::Finding& finding, const base::Sources& sources) {
 
 Json target_json(const sheet::TargetLine& target) {
   Json out = Json::object();
-  out.set("target", target.target).set("value", target.value).set("met", target.met).set("until_minute", target.until_minute);
+  out.set("target", target.target).set("value", target.value).set("met", target.later ? Json() : Json(target.met)).set("until_minute", target.until_minute);
   return out;
 }
 

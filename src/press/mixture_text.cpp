@@ -39,7 +39,9 @@ std::string mixture_text(const sheet::MixtureSheet& sheet) {
 
 std::string chill_text(const sheet::ChillSheet& sheet) {
   Page page;
-  page.heading("On ice", "to " + temperature(sheet.values[Property::temperature_c]));
+  const double reached_c = sheet.values[Property::temperature_c];
+  const bool as_asked = !sheet.asked_c || temperature(*sheet.asked_c) == temperature(reached_c);
+  page.heading("On ice", as_asked ? "to " + temperature(reached_c) : "asked " + temperature(*sheet.asked_c) + ", reaches " + temperature(reached_c));
   print_lines(page, sheet.mixture);
   page.gap();
   print_before_after(page, 4, sheet.before, sheet.values);

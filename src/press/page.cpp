@@ -122,9 +122,13 @@ void Page::gap() {
 }
 
 void Page::heading(std::string_view name, std::string_view aside) {
-  const std::string tail = aside.empty() ? std::string() : " " + clean(aside);
-  const std::size_t room = page_width - std::min(page_width - 10, width(tail));
-  std::string out = cut(clean(name), room - 4) + " ";
+  // The name comes first: what stands beside it is shortened before a name of up to half a line is.
+  constexpr std::size_t rule = 3;
+  const std::string whole = clean(name);
+  const std::size_t kept = std::min(width(whole), page_width / 2) + rule;
+  const std::string tail = aside.empty() ? std::string() : " " + cut(clean(aside), page_width - kept - 1);
+  const std::size_t room = page_width - width(tail);
+  std::string out = cut(whole, room - rule) + " ";
   while (width(out) < room) out += "─";
   line(out + tail);
 }

@@ -33,7 +33,7 @@ class Page {
   void line(std::string_view text = {});
   /// An empty line, unless there is one already or the page is empty.
   void gap();
-  /// `name ───────── aside`.
+  /// `name ───────── aside`, on one line: a long aside is shortened first, then a long name.
   void heading(std::string_view name, std::string_view aside = {});
   /// `lead` stands before the first line; further lines hang under its end.
   void paragraph(std::string_view lead, std::string_view text);

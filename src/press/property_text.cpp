@@ -66,13 +66,18 @@ bool absent(const matter::Values& values, Property property) {
   }
 }
 
+std::string number_and_unit(double value, const PropertyLine& line, std::size_t number_wide) {
+  const Scaled shown = scaled(value, line.digits, line.unit);
+  const std::string number = right(figure(shown.value, shown.digits), number_wide);
+  return std::isnan(value) ? number : number + " " + std::string(shown.unit);
+}
+
 void print_table(Page& page, std::size_t indent, const matter::Values& values, std::span<const Property> wanted) {
   std::vector<std::string> cells;
   for (const Property property : wanted) {
     if (absent(values, property)) continue;
     const PropertyLine& line = line_of(property);
-    const std::string unit(std::isnan(values[property]) ? std::string_view() : line.unit);
-    cells.push_back(left(line.label, 19) + right(figure(values[property], line.digits), 8) + " " + unit);
+    cells.push_back(left(line.label, 19) + number_and_unit(values[property], line, 8));
   }
   const std::size_t rows = (cells.size() + 1) / 2;
   for (std::size_t row = 0; row < rows; ++row)
@@ -84,12 +89,14 @@ void print_table(Page& page, std::size_t indent, const matter::Values& values, s
 void print_properties(Page& page, std::size_t indent, const matter::Values& values) { print_table(page, indent, values, everything); }
 
 void print_before_after(Page& page, std::size_t indent, const matter::Values& before, const matter::Values& after) {
-  page.line(std::string(indent, ' ') + left("", 24) + right("before", 10) + right("after", 10));
+  // Numbers stand below the end of the column's name, units behind them.
+  constexpr std::size_t label_wide = 24, number_wide = 10, cell_wide = 22;
+  page.line(std::string(indent, ' ') + left("", label_wide) + left(right("before", number_wide), cell_wide) + right("after", number_wide));
   for (const Property property : everything) {
     if (absent(before, property) && absent(after, property)) continue;
     const PropertyLine& line = line_of(property);
-    page.line(std::string(indent, ' ') + left(line.label, 24) + right(figure(before[property], line.digits), 10) +
-              right(figure(after[property], line.digits), 10) + " " + std::string(line.unit));
+    page.line(std::string(indent, ' ') + left(line.label, label_wide) + left(number_and_unit(before[property], line, number_wide), cell_wide) +
+              number_and_unit(after[property], line, number_wide));
   }
 }
 

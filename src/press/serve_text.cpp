@@ -1,5 +1,6 @@
 #include "press/serve_text.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "press/figure.hpp"
@@ -28,18 +29,13 @@ std::string merged_words(const sheet::ServeSheet& serve) {
          figure(m, Property::sugar_percent) + ".";
 }
 
-// `'orange cloud'.volume <= 500 mL`: the property's name stands behind the point that ends the place.
-std::string_view property_name(std::string_view target) {
-  const auto quote = target.rfind('\'');
-  const auto point = target.find('.', quote == std::string_view::npos ? 0 : quote);
-  if (point == std::string_view::npos) return {};
-  return target.substr(point + 1, target.find(' ', point) - point - 1);
-}
-
+// In the unit that the target is written in, unscaled, so that the two can be compared at a glance.
 std::string found_value(const sheet::TargetLine& target) {
-  const std::string_view name = property_name(target.target);
-  if (formula::target_key(name) == "fill_fraction") return figure(target.value * 100.0, Digits::percent, "%");
-  return figure(target.value, Digits::amount, formula::target_unit(name));
+  if (target.later) return "not computed yet";
+  const double value = target.value_as_written;
+  std::string out = figure(value, std::fabs(value) < 1000.0 && target.unit == "g/mL" ? Digits::three : Digits::amount);
+  if (!std::isfinite(value) || target.unit.empty()) return out;
+  return out + "\u00A0" + (target.unit == "C" || target.unit == "F" ? "°" : "") + target.unit;
 }
 
 void print_order(Page& page, const std::vector<sheet::OrderLine>& order, int serves) {
@@ -59,7 +55,8 @@ void print_order(Page& page, const std::vector<sheet::OrderLine>& order, int ser
 
 std::string allergen_words(const std::vector<std::string>& codes) {
   std::vector<std::string> there, ask;
-  for (const std::string& code : codes) {
+  for (std::string code : codes) {
+    std::replace(code.begin(), code.end(), '_', ' ');
     if (code.starts_with('?'))
       ask.push_back(code.substr(1));
     else
@@ -89,22 +86,26 @@ void print_serve(Page& page, FindingDesk& desk, const sheet::ServeSheet& serve, 
   std::string room = "Filled to the brim the " + clean(serve.vessel) + " holds " + figure(serve.brim_ml, Digits::amount, "mL") + "; ";
   room += serve.headroom_ml >= 0.0 ? figure(serve.headroom_ml, Digits::amount, "mL") + " of room is left."
                                    : figure(-serve.headroom_ml, Digits::amount, "mL") + " too much goes in.";
-  if (serve.beside_g > 0.005) room += " Rim and garnish, " + figure(serve.beside_g, Digits::amount, "g") + ", are not counted in the drink.";
+  const double on_glass_g = serve.beside_g - serve.solids_g;
+  if (on_glass_g > 0.005) room += " On the glass lies " + figure(on_glass_g, Digits::amount, "g") + " of rim and garnish.";
+  if (serve.solids_g > 0.005) room += " In the drink lies " + figure(serve.solids_g, Digits::amount, "g") + " of solids, which the room counts.";
+  if (serve.beside_g > 0.005) room += " The drink's own figures leave this out.";
   page.gap();
   page.paragraph(blank, room);
   desk.say(page, indent, of_serve);
 }
 
-void print_targets(Page& page, FindingDesk& desk, const std::vector<sheet::TargetLine>& targets) {
+void print_target(Page& page, const sheet::TargetLine& target) {
+  std::string found = found_value(target);
+  if (target.until_minute) found += ", until minute\u00A0" + figure(*target.until_minute, Digits::whole);
+  page.line(std::string(blank) + left(target.later ? "later" : target.met ? "met" : "MISSED", 8) + left(cut(clean(target.target), 44), 46) + found);
+}
+
+void print_targets(Page& page, const std::vector<sheet::TargetLine>& targets) {
   if (targets.empty()) return;
   page.gap();
   page.heading("Targets");
-  for (const sheet::TargetLine& target : targets) {
-    std::string found = found_value(target);
-    if (target.until_minute) found += ", until minute\u00A0" + figure(*target.until_minute, Digits::whole);
-    page.line(std::string(blank) + left(target.met ? "met" : "MISSED", 8) + left(cut(clean(target.target), 44), 46) + found);
-  }
-  desk.say(page, indent, [](const base::Finding& f) { return f.code == base::Code::target_unmet; });
+  for (const sheet::TargetLine& target : targets) print_target(page, target);
 }
 
 void print_foot(Page& page, FindingDesk& desk, const sheet::Sheet& sheet) {

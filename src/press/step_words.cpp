@@ -1,5 +1,6 @@
 #include "press/step_words.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cctype>
 
@@ -144,7 +145,10 @@ std::string listed(const std::vector<std::string>& items) {
 std::string step_words(const formula::Step& step, const StepSetting& setting) {
   const ActWords words = words_of(step.act);
   std::vector<std::string> entering;
-  for (const formula::Take& take : step.takes) entering.push_back(setting.amounts ? amount_and_thing(take, setting.measures) : clean(take.thing));
+  for (const formula::Take& take : step.takes) {
+    std::string said = setting.amounts ? amount_and_thing(take, setting.measures) : clean(take.thing);
+    if (std::find(entering.begin(), entering.end(), said) == entering.end() || setting.amounts) entering.push_back(std::move(said));
+  }
   std::string out(entering.empty() ? words.alone : setting.something_there ? words.adding : words.first);
   if (const auto slot = out.find("{}"); slot != std::string::npos) out.replace(slot, 2, listed(entering));
   if (step.split) out = "on " + figure(step.split->nominal() * 100.0, Digits::whole, "%") + " of it: " + out;

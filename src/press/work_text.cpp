@@ -11,9 +11,12 @@ namespace {
 
 using matter::Property;
 
-// Columns of the two tables; both end at column 79.
-constexpr std::size_t number_wide = 4, thing_wide = 30, grams_wide = 9, second_wide = 9, measure_wide = 10, percent_wide = 8;
+// Columns of the two tables; both end at column 79. Between any two stands a blank: a cell that fills its column pushes the rest on.
+constexpr std::size_t number_wide = 4, thing_wide = 28, grams_wide = 9, second_wide = 9, measure_wide = 10, percent_wide = 8;
 constexpr std::size_t words_wide = 46, after_wide = 10;
+
+// Less of a piece than that is no way to say an amount: practice.
+constexpr double least_pieces = 0.25;
 
 std::string percent_cell(double percent, bool agent) {
   return std::isnan(percent) ? std::string() : figure(percent, agent ? Digits::agent : Digits::percent, "%");
@@ -27,7 +30,7 @@ void print_take(Page& page, const sheet::TakeLine& take, const std::string& numb
   std::string second;
   if (take.maybe)
     second = clean(take.written);  // it may go in, but it is in no balance: no grams
-  else if (take.pieces && (counted || std::isnan(take.volume_ml)))
+  else if (take.pieces && (counted || (std::isnan(take.volume_ml) && *take.pieces >= least_pieces)))
     second = figure(*take.pieces, std::fabs(*take.pieces - std::round(*take.pieces)) < 0.005 ? Digits::whole : Digits::one, "pc");
   else if (!std::isnan(take.volume_ml))
     second = figure(take.volume_ml, Digits::amount, "mL");
@@ -37,7 +40,8 @@ void print_take(Page& page, const sheet::TakeLine& take, const std::string& numb
     std::string row = (i == 0 ? right(number, number_wide - 2) + "  " : std::string(number_wide, ' ')) + name[i];
     if (i == 0) {
       row = left(row, number_wide + thing_wide);
-      row += right(take.maybe ? std::string() : figure(take.mass_g, take.agent ? Digits::agent : Digits::amount, "g"), grams_wide) + right(second, second_wide);
+      row += " " + right(take.maybe ? std::string() : figure(take.mass_g, take.agent ? Digits::agent : Digits::amount, "g"), grams_wide - 1);
+      row += " " + right(second, second_wide - 1);
       row += "  " + left(cut(take.measure, measure_wide), measure_wide);
       if (in_base)
         row += right(percent_cell(take.percent_of_base, take.agent), percent_wide) + " " + right(percent_cell(take.percent_of_total, take.agent), percent_wide);
@@ -73,6 +77,7 @@ std::string_view loss_words(std::string_view kind) {
   if (kind == "pulp") return "is strained out";
   if (kind == "stays") return "stays behind";
   if (kind == "gas") return "leaves as gas";
+  if (kind == "aside") return "lies on the glass";
   return kind;
 }
 
@@ -110,13 +115,17 @@ void print_steps(Page& page, FindingDesk& desk, const std::string& place, const 
 }
 
 void print_losses(Page& page, const std::vector<sheet::LossLine>& losses) {
-  std::string words;
+  // What stays in the kitchen, ice and pods, was never meant to go on: it is no loss.
+  std::string lost, left_behind;
   for (const sheet::LossLine& loss : losses) {
     if (loss.mass_g < 0.005) continue;
-    words += (words.empty() ? "" : "; ") + figure(loss.mass_g, Digits::amount, "g") + " " + std::string(loss_words(loss.kind)) + " at step\u00A0" +
-             std::to_string(loss.step);
+    std::string& words = loss.kind == "stays" || loss.kind == "aside" ? left_behind : lost;
+    words.append(words.empty() ? "" : "; ").append(figure(loss.mass_g, Digits::amount, "g")).append(" ").append(loss_words(loss.kind));
+    words.append(" at step\u00A0").append(std::to_string(loss.step));
   }
-  if (!words.empty()) page.paragraph(std::string(number_wide, ' ') + "Lost  ", words + ".");
+  const std::string blank(number_wide, ' ');
+  if (!left_behind.empty()) page.paragraph(blank + "Left  ", left_behind + ".");
+  if (!lost.empty()) page.paragraph(blank + "Lost  ", lost + ".");
 }
 
 }  // namespace bloomset::press

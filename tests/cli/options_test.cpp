@@ -37,7 +37,8 @@ TEST(CommandLine, ToAndForExcludeEachOtherAndByNeedsFor) {
 }
 
 TEST(CommandLine, AFaultIsTwoAndHelpAndVersionAreNone) {
-  for (const auto& reading : {read({}), read({"brew"}), read({"mix"}), read({"sheet", "a.toml", "--serves", "0"}), read({"mix", "1 g water", "--shaken"})}) {
+  for (const auto& reading : {read({}), read({"brew"}), read({"mix"}), read({"sheet", "a.toml", "--serves", "0"}),
+                              read({"sheet", "a.toml", "--serves", "10001"}), read({"mix", "1 g water", "--shaken"})}) {
     EXPECT_FALSE(reading.request);
     EXPECT_EQ(reading.exit_code, 2);
     EXPECT_TRUE(reading.out.empty());

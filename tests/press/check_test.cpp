@@ -11,6 +11,7 @@ sheet::Sheet found(base::Weight weight, bool met) {
   sheet::Sheet sheet;
   sheet.title = "Sour";
   base::Finding finding;
+  finding.code = base::Code::left_over;
   finding.weight = weight;
   finding.says = "something";
   sheet.findings.push_back(finding);
@@ -42,7 +43,8 @@ TEST(CheckPrinter, GivesADocumentForNoFormulaAtAll) {
 
 TEST(CheckPrinter, CountsNotesOfManyAndPrintsThemOfOne) {
   CheckPrinter many(CheckPrinter::Form::text, 2);
-  const std::string of_many = many.document("a.toml", found(base::Weight::note, true), {}) + many.end();
+  std::string of_many = many.document("a.toml", found(base::Weight::note, true), {});
+  of_many += many.end();
   EXPECT_EQ(of_many.find("Something."), std::string::npos) << of_many;
   EXPECT_NE(of_many.find("1 note\n"), std::string::npos) << of_many;
   EXPECT_NE(of_many.find("1 formula: 0 stop, 0 mind, 1 note; 1 of 1 target met\n"), std::string::npos) << of_many;

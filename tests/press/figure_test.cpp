@@ -27,6 +27,14 @@ TEST(Figure, DosesOfAgentsKeepTwoDecimalsAtAnySize) {
   EXPECT_EQ(figure(3.63, Digits::agent), "3.63");
 }
 
+TEST(Figure, LargeMassesAndVolumesReadInKilogramsAndLitres) {
+  EXPECT_EQ(figure(9999.4, Digits::amount, "g"), "9999\u00A0g");
+  EXPECT_EQ(figure(9999.6, Digits::amount, "g"), "10.00\u00A0kg");
+  EXPECT_EQ(figure(123456.0, Digits::amount, "mL"), "123.5\u00A0L");
+  EXPECT_EQ(figure(12345.0, Digits::agent, "g"), "12.35\u00A0kg");
+  EXPECT_EQ(figure(12345.0, Digits::amount, "kcal"), "12345\u00A0kcal");
+}
+
 TEST(Figure, PercentsBelowOneGetTwoDecimals) {
   EXPECT_EQ(figure(13.84, Digits::percent, "%"), "13.8\u00A0%");
   EXPECT_EQ(figure(0.744, Digits::percent, "%"), "0.74\u00A0%");

@@ -7,6 +7,7 @@ namespace {
 
 base::Finding finding(base::Weight weight, const std::string& says, const std::string& part = {}) {
   base::Finding f;
+  f.code = base::Code::left_over;
   f.weight = weight;
   f.says = says;
   f.where.part = part;
@@ -21,6 +22,15 @@ TEST(FindingText, SaysWhatWhyRemedyAndSource) {
   Page page;
   print_finding(page, 2, f);
   EXPECT_EQ(page.take(), "  mind  The ice is gone. Too little of it. What to do: Take 50 g more. [heat\n        balance]\n");
+}
+
+TEST(FindingText, WhatWasTakenForGrantedIsSaidInOneBreath) {
+  base::Finding f = finding(base::Weight::note, "no place is named");
+  f.code = base::Code::assumption;
+  f.why = "the text leaves it open";
+  Page page;
+  print_finding(page, 0, f);
+  EXPECT_EQ(page.take(), "note  Taken for granted: no place is named.\n");
 }
 
 TEST(FindingDesk, PrintsEachFindingOnceHeaviestFirst) {

@@ -58,6 +58,11 @@ sheet::Sheet small_sheet() {
   take.thing = "lemon juice";
   take.mass_g = 20.0;
   take.volume_ml = matter::cannot_be_given;
+  sheet::TakeLine& agar = part.takes.emplace_back();
+  agar.thing = "agar";
+  agar.mass_g = 1.2;
+  agar.percent_of_base = 0.9;
+  agar.agent = true;
   part.steps.emplace_back().act = "shake";
   part.losses.push_back({"sticks", 1, 0.5});
   sheet.parts.push_back(part);
@@ -65,6 +70,7 @@ sheet::Sheet small_sheet() {
   sheet.serve->inside_mm = {{0.0, 10.0}, {50.0, 30.0}};
   sheet.streams.push_back({"r1", "take:1.1.1", "step:1.1", 40.0, 5.0, "juice"});
   sheet.targets.emplace_back().target = "serve.abv 8-11 %";
+  sheet.targets.emplace_back().later = true;
   sheet.balance = {10.0, 5.0, 3.0, 1.5, 0.5};
   base::Finding finding;
   finding.code = base::Code::left_over;
@@ -115,6 +121,16 @@ TEST(SheetJson, WhatCannotBeGivenOrIsNotThereIsNull) {
   EXPECT_TRUE(sheet["parts"][0]["siphon"].is_null());
   EXPECT_TRUE(sheet["serve"]["cost"].is_null());
   EXPECT_TRUE(sheet["targets"][0]["until_minute"].is_null());
+  EXPECT_EQ(sheet["targets"][0]["met"], false);
+  EXPECT_TRUE(sheet["targets"][1]["met"].is_null());
+}
+
+TEST(SheetJson, AgentsStandOnceMoreWithTheirShares) {
+  const ordered_json agents = printed()["parts"][0]["agents"];
+  ASSERT_EQ(agents.size(), 1U);
+  EXPECT_EQ(keys_of(agents[0]), (std::vector<std::string>{"agent", "mass_g", "percent_of_base", "percent_of_total"}));
+  EXPECT_EQ(agents[0]["agent"], "agar");
+  EXPECT_EQ(agents[0]["percent_of_base"], 0.9);
 }
 
 TEST(SheetJson, AFindingSaysWhereAndHowToEdit) {

@@ -70,6 +70,15 @@ TEST(Page, AHeadingIsAsWideAsThePageWhateverItSays) {
   }
 }
 
+TEST(Page, ALongAsideIsShortenedBeforeTheHeadingIs) {
+  Page page;
+  page.heading("In the glass", "a vessel whose name is far longer than anybody could ever print beside a heading, 300 mL");
+  const std::string line = page.take();
+  EXPECT_TRUE(line.starts_with("In the glass ")) << line;
+  EXPECT_NE(line.find("…\n"), std::string::npos) << line;
+  EXPECT_EQ(width(line.substr(0, line.size() - 1)), page_width) << line;
+}
+
 TEST(Page, AParagraphHangsUnderItsLead) {
   Page page;
   page.paragraph("    note  ", std::string(60, 'x') + " " + std::string(60, 'y'));

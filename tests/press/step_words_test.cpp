@@ -40,6 +40,10 @@ TEST(StepWords, WhatEntersLaterIsAdded) {
   EXPECT_EQ(words_of(R"step({ do = "combine", take = ["100 g orange juice", "5 g honey", "1 g salt"] })step"), "Combine orange juice, honey and salt.");
 }
 
+TEST(StepWords, AThingTakenTwiceIsNamedOnce) {
+  EXPECT_EQ(words_of(R"step({ do = "combine", take = ["100 g orange juice", "5 g honey", "50 g orange juice"] })step"), "Combine orange juice and honey.");
+}
+
 TEST(StepWords, ConditionsStandAsWritten) {
   EXPECT_EQ(words_of(R"step({ do = "infuse", take = ["100 g orange juice", "4 piece cardamom pod"], at = "70 C", time = "10-12 min" })step"),
             "Let orange juice and cardamom pod infuse at 70 °C for 10–12 min.");
