@@ -168,7 +168,7 @@ double ice_specific_heat_j_kg_k(double t_c) { return value_at(heat_capacity_ice,
 // The curve is a shallow parabola, so three Newton passes from 0 C end at the last bit.
 double ice_celsius_at(double enthalpy_j_kg) {
   double t_c = 0.0;
-  for (int pass = 0; pass < 3; ++pass) t_c += (enthalpy_j_kg - ice_enthalpy_j_kg(t_c)) / ice_specific_heat_j_kg_k(t_c);
+  for (int pass = 0; pass < 5; ++pass) t_c += (enthalpy_j_kg - ice_enthalpy_j_kg(t_c)) / ice_specific_heat_j_kg_k(t_c);
   return t_c;
 }
 
