@@ -217,9 +217,11 @@ double potassium_for_ph_kg(const Composition& c, double ph) {
     const Composition booked = with_potassium(c, kg);
     const double litres = litres_25c(booked);
     kg += 1e-3 * molar_mass_potassium * litres * base_mol_l(in_volume(booked, litres), ph);
-    if (kg < 0.0) return nan;
   }
-  return kg;
+  if (kg >= 0.0) return kg;
+  // A pH that the acids have by themselves asks for nothing, give or take the last digits of both balances.
+  constexpr double same_ph = 0.002;
+  return std::abs(ph_25c(c) - ph) < same_ph ? 0.0 : nan;
 }
 
 Composition with_potassium(Composition c, double potassium_kg) {
