@@ -69,8 +69,7 @@ function(bloomset_test name)
   if(labels)
     list(APPEND properties LABELS "${labels}")
   endif()
-  # Random tests draw the same in every run: a failure can be had again, and a green tree stays green.
-  gtest_discover_tests(${name} DISCOVERY_MODE PRE_TEST PROPERTIES ENVIRONMENT "RC_PARAMS=seed=20261124" ${properties})
+  gtest_discover_tests(${name} DISCOVERY_MODE PRE_TEST PROPERTIES ${properties})
 endfunction()
 
 # Debian's own interpreter before any other: it is the one that sees Debian's python3-… packages.
