@@ -118,7 +118,7 @@ std::string Kit::fingerprint() const {
   for (const Vessel& v : vessels_) {
     out += v.name + '\t' + v.source + '\t' + std::to_string(static_cast<int>(v.kind)) + (v.hot_rated ? 'h' : '-') + (v.pressure_rated ? 'p' : '-');
     for (const double x : {v.brim.si * 1e6, v.heat.si, v.holds_serves.value_or(0.0), v.fill_line.value_or(units::Volume{}).si * 1e6,
-                           static_cast<double>(v.most_charges.value_or(0)), v.most_pressure.value_or(units::Pressure{}).si, v.sticks})
+                           static_cast<double>(v.most_charges.value_or(0)), v.most_pressure.value_or(units::Pressure{}).si})
       put_number(x);
     for (const Outline& point : v.inside) {
       put_number(point.height.si * 1e3);

@@ -33,7 +33,6 @@ struct Vessel {
   std::optional<units::Pressure> most_pressure;
   bool hot_rated = true;
   bool pressure_rated = false;
-  double sticks = 0.0;  // share of a batch that stays on the wall when poured out
   std::string source;
 };
 

@@ -106,8 +106,8 @@ std::vector<Outline> read_outline(const text::Node& list, text::Faults& faults) 
 
 std::optional<Vessel> read_vessel(const text::Node& node, text::Faults& faults) {
   static const std::vector<std::string> keys = {
-      "name",      "kind",           "brim_ml", "inside_mm", "heat_j_k", "holds_serves", "fill_line_ml", "most_charges", "most_pressure_bar_gauge",
-      "hot_rated", "pressure_rated", "sticks",  "source"};
+      "name",         "kind",         "brim_ml",                 "inside_mm", "heat_j_k",       "holds_serves",
+      "fill_line_ml", "most_charges", "most_pressure_bar_gauge", "hot_rated", "pressure_rated", "source"};
   const std::size_t before = faults.size();
   const Entry entry(node, "a vessel", keys, faults);
   Vessel v;
@@ -143,7 +143,6 @@ std::optional<Vessel> read_vessel(const text::Node& node, text::Faults& faults) 
   if (const auto bar = entry.number("most_pressure_bar_gauge", 0.1, 100.0)) v.most_pressure = units::bar_gauge(*bar);
   v.hot_rated = entry.flag("hot_rated", true);
   v.pressure_rated = entry.flag("pressure_rated", false);
-  v.sticks = entry.number("sticks", 0.0, 0.5).value_or(0.0);
   if (faults.size() != before) return std::nullopt;
   return v;
 }
