@@ -181,6 +181,9 @@ struct Target {
   Wish wish = Wish::within;
   double low = 0.0, high = 0.0;  // at_least uses low, at_most high, equal both
   std::string text;              // as written; empty it after changing a value, and `write` prints the values
+  std::string unit;              // as written, and how large it is in the wire's unit: for answers in the asker's own
+  double one_unit = 1.0;
+  bool fahrenheit = false;
   base::Span span;
   friend bool operator==(const Target& a, const Target& b) {
     return a.of_serve == b.of_serve && a.part == b.part && a.property == b.property && a.at_minute == b.at_minute && a.wish == b.wish && a.low == b.low &&

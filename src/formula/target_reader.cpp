@@ -297,12 +297,16 @@ std::optional<Target> read_target_text(text::Cursor cursor, text::Measures measu
     reading.fault(number->span, "bad_target", "behind >=, <= or = stands one number", "a band is written without a sign: `8-11 %`");
     return std::nullopt;
   }
+  const std::size_t unit_at = cursor.at;
   const auto scale = accept_unit(cursor, row->in, measures);
   if (!scale) {
     reading.fault(cursor.span(cursor.at, std::max<std::size_t>(cursor.rest().size(), 1)), "unknown_unit",
                   text::say({text::ticked(target.property), " is written in ", units_of(row->in)}));
     return std::nullopt;
   }
+  target.unit = std::string(cursor.text.substr(unit_at, cursor.at - unit_at));
+  target.one_unit = static_cast<double>(scale->by) / static_cast<double>(scale->over);
+  target.fahrenheit = scale->fahrenheit;
   text::skip_blanks(cursor);
   if (cursor.at < cursor.text.size()) {
     reading.fault(cursor.span(cursor.at, cursor.text.size() - cursor.at), "unexpected_text",

@@ -22,18 +22,21 @@ constexpr const char* food_code_tables = "US FDA Food Code, 1-201.10, interactio
 constexpr const char* practice = "common practice, no source";
 constexpr const char* own_document = "the document";
 
-constexpr std::array<FindingWords, 17> table = {{
-    {Code::range_left, Weight::note, "{about}", "the value is given, but its model was not checked here", "the range that each model states", ""},
+constexpr std::array<FindingWords, 19> table = {{
+    {Code::range_left, Weight::note, "{about}", "the models were not checked there", "the range that each model states", ""},
     {Code::assumption, Weight::note, "{about}", "the text leaves it open", "the larder, the kit or the act's defaults",
      "say it in the text if it is otherwise"},
-    {Code::value_missing, Weight::note, "{about}", "what it takes to give it is not known", own_document, ""},
+    {Code::value_missing, Weight::note, "{about}", "its model does not cover this liquid", own_document, ""},
     {Code::ice_gone, Weight::mind, "{about}: all the ice melts, and the drink ends at {value} C", "with no ice left it gets neither colder nor stays cold",
      "heat balance of this step", "take more ice, or colder"},
-    {Code::glass_over, Weight::stop, "{about} {value} mL over the brim ({limit} mL)", "liquid and what the ice displaces are more than the glass holds",
+    {Code::glass_over, Weight::stop, "{about} {value} mL over the brim ({limit} mL)", "liquid, what the ice displaces and what else lies in it are more than the glass holds",
      "the kit's glass", ""},
     {Code::left_over, Weight::note, "{about}", "nothing is scaled by itself: a batch is made whole", own_document, ""},
     {Code::short_of, Weight::mind, "{about}", "nothing doubles by itself", own_document, ""},
     {Code::target_unmet, Weight::mind, "{about}", "a target is a wish of the document", own_document, ""},
+    {Code::pieces_rounded, Weight::mind, "{about}", "half a leaf is not weighed, it is guessed", practice, "weigh it, or write the amount in whole pieces"},
+    {Code::flame_near_spirit, Weight::note, "{about}: {value} %vol is heated", "above 40 C spirit gives off vapour that a flame can light", practice,
+     "heat it without an open flame, lid at hand, and pour no spirit near a lit burner"},
     {Code::hot_sugar, Weight::note, "{about}: {value} C hot sugar sticks and burns deeply", "sugar holds its heat and does not run off the skin", practice,
      "long sleeves, cold water within reach, add liquids slowly"},
     {Code::raw_egg, Weight::mind, "{about} is raw: raw or undercooked egg may make people ill",
@@ -90,6 +93,11 @@ base::Finding say(Code code, base::Where at, const std::string& about, double va
   finding.why = words->why;
   finding.source = words->source;
   if (words->remedy[0] != '\0') finding.remedies.push_back({words->remedy, std::nullopt});
+  return finding;
+}
+
+base::Finding because(const char* why, base::Finding finding) {
+  finding.why = why;
   return finding;
 }
 

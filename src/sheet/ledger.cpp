@@ -1,5 +1,6 @@
 #include "sheet/ledger.hpp"
 
+#include <algorithm>
 #include <map>
 #include <tuple>
 
@@ -114,7 +115,9 @@ void close_balance(const Flowsheet& sheet, Ledger& book) {
   }
   for (std::size_t p = 0; p < sheet.parts.size(); ++p) {
     const bool served = sheet.has_serve && p + 1 == sheet.parts.size();
-    (served ? kg.served_g : kg.stays_g) += book.parts[p].left_kg();
+    const double left_kg = book.parts[p].left_kg();
+    (served ? kg.served_g : kg.stays_g) += std::max(left_kg, 0.0);
+    kg.in_g += std::max(-left_kg, 0.0);  // taken beyond what the batches give: `short_g` of the part
   }
   book.balance = {kg.in_g * 1e3, kg.served_g * 1e3, kg.stays_g * 1e3, kg.lost_g * 1e3, kg.gas_g * 1e3};
 }
@@ -125,10 +128,7 @@ double stream_celsius(const flow::Stream& stream) {
   const double kg = stream.mass.total_kg(), water_kg = stream.mass[matter::Component::water];
   const bool is_ice = water_kg > 0.0 && kg - water_kg <= 1e-12 * kg && stream.enthalpy_j <= water_kg * matter::ice_enthalpy_j_kg(0.0) * (1.0 - 1e-9);
   if (!is_ice) return matter::thermal_state(stream.mass, stream.enthalpy_j).t_c;
-  const double h = stream.enthalpy_j / water_kg;
-  double t_c = 0.0;
-  for (int pass = 0; pass < 3; ++pass) t_c += (h - matter::ice_enthalpy_j_kg(t_c)) / matter::ice_specific_heat_j_kg_k(t_c);
-  return t_c;
+  return matter::ice_celsius_at(stream.enthalpy_j / water_kg);
 }
 
 Ledger ledger_of(const flow::Flowsheet& sheet, const flow::Batch<1>& batch) {

@@ -1,8 +1,9 @@
 // sheet/ledger.hpp - who brings what, and who gets it: the masses of one run, gathered once.
 //
 // Bases differ: an `ahead` part is worked out for one batch, everything else for one serve; `times` brings both to all
-// serves. A part is a spring that its users draw from: what they draw less or more than it gives is left over, or short
-// (a negative left-over). So in = served + stays + lost + gas holds by construction, and a test says so.
+// serves. A part is a spring that its users draw from: what they draw less than it gives is left over and stays; what they
+// draw beyond it is short, and counts as brought in from outside the document (somebody has to make it, and it is served).
+// So in = served + stays + lost + gas holds by construction with nothing below zero, and a test says so.
 // Private to sheet.
 #pragma once
 

@@ -90,14 +90,14 @@ void add_notes(const Mixture& mixture, const matter::State& state, const matter:
     if (!bits.test(b)) continue;
     base::Where where;
     where.property = range_words()[b].property;
-    findings.push_back(say(base::Code::range_left, std::move(where), range_words()[b].says));
+    findings.push_back(because(range_words()[b].why, say(base::Code::range_left, std::move(where), range_words()[b].says)));
   }
   for (std::size_t i = 0; i < matter::property_count; ++i) {
     const auto property = static_cast<Property>(i);
     if (!std::isnan(values[property])) continue;
     base::Where where;
     where.property = matter::key(property);
-    findings.push_back(say(base::Code::value_missing, std::move(where), std::string(matter::key(property)) + " cannot be given"));
+    findings.push_back(say(base::Code::value_missing, std::move(where), "the " + std::string(label(property)) + " cannot be given"));
   }
   tidy(findings);
 }
@@ -151,6 +151,7 @@ MixtureSheet mix(const Mixture& mixture, units::Temperature at) {
 ChillSheet chill(const Mixture& mixture, const Chilling& how) {
   ChillSheet sheet;
   sheet.mixture = mixture;
+  if (how.to) sheet.asked_c = units::in_celsius(*how.to);
   const matter::State start = in_equilibrium(mixture.masses, how.at);
   sheet.before = matter::read_all(start);
 
@@ -179,8 +180,9 @@ ChillSheet chill(const Mixture& mixture, const Chilling& how) {
   if (how.to && outcome.t_c > units::in_celsius(*how.to) + reached_within_k) {
     base::Where where;
     where.property = matter::key(Property::temperature_c);
-    sheet.findings.push_back(
-        say(base::Code::range_left, std::move(where), "this ice cannot make the mixture that cold: it ends at " + shown(outcome.t_c) + " C"));
+    sheet.findings.push_back(because(
+        "heat balance: there is too little ice, or it is not cold enough",
+        say(base::Code::range_left, std::move(where), "this ice cannot make the mixture that cold: it ends at " + shown(outcome.t_c) + " C")));
     sheet.findings.back().weight = base::Weight::mind;
   }
   add_notes(mixture, end, sheet.values, sheet.findings);

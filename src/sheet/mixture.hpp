@@ -58,6 +58,7 @@ struct Chilling {
 struct ChillSheet {
   Mixture mixture;
   matter::Values before, values;            // values: of the result
+  std::optional<double> asked_c;            // where an end was asked for
   double melted_g = 0.0, ice_left_g = 0.0;  // melted: surface water included
   double dilution_percent_of_initial_mass = 0.0;
   double dilution_percent_of_initial_volume = 0.0;  // water at 20 C over the initial liquid at 20 C

@@ -42,6 +42,7 @@ TakeLine take_line(const Kitchen& k, std::size_t t, const PartLedger& part) {
   } else if (take.thing) {
     const larder::Thing& thing = k.flow.things[*take.thing];
     line.ice = thing.is_ice();
+    if (line.ice) line.percent_of_base = line.percent_of_total = matter::cannot_be_given;  // ice is no part of the base, and most of it is left behind
     const double ml = thing.density_20c.si > 0.0 ? entry.kg / thing.density_20c.si * 1e6 : matter::cannot_be_given;
     const bool by_volume = take.written.kind == text::AmountKind::volume;
     if (!thing.solid && !thing.is_ice() && (is_poured(thing.family) || by_volume)) line.volume_ml = ml;

@@ -36,7 +36,7 @@ std::vector<double> ready_after_h(const Kitchen&);
 
 // serve.cpp
 ServeSheet serve_sheet(const Kitchen&);
-/// brim - liquid - foam - what the ice displaces [mL], for a drink of these values.
+/// brim - liquid - foam - what the ice displaces [mL], for a drink of these values; solids that lie in it apart.
 double headroom_ml(double brim_ml, const matter::Values&);
 /// Allergen codes of all that comes into the serve, `maybe` takes included; sorted. A sure code drops its own question.
 std::vector<std::string> allergens(const Kitchen&);
@@ -69,12 +69,17 @@ void apply_rules(const Kitchen&, const Sheet&, std::vector<base::Finding>&);
 struct RangeWords {
   const char* says;
   const char* property;
+  const char* why;
 };
 std::span<const RangeWords> range_words();
 
 // findings.cpp
 /// Words of a code, with `{about}`, `{value}` and `{limit}` filled in.
 base::Finding say(base::Code, base::Where, const std::string& about, double value = 0.0, double limit = 0.0);
+/// The finding with a cause of its own in place of the table's: a code may have several.
+base::Finding because(const char* why, base::Finding);
+/// A property in words: `water activity`, where the key is `water_activity`.
+std::string_view label(matter::Property);
 base::Where where(const flow::Flowsheet&, const flow::Origin&, base::Span);
 /// One finding a code, place and saying: the same thing said of several places is said once, of the first. Heavy ones first.
 void tidy(std::vector<base::Finding>&);

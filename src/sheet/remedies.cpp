@@ -6,8 +6,8 @@
 namespace bloomset::sheet {
 namespace {
 
-constexpr double least_ice_g = 20.0;  // a cube: less is no iced drink
-constexpr double ice_step_g = 5.0;
+constexpr double least_ice_g = 20.0;  // a cube: less is no iced drink: practice
+constexpr double ice_step_g = 5.0;    // as one writes amounts of ice: practice
 
 std::vector<std::string_view> lines_of(std::string_view text) {
   std::vector<std::string_view> lines;

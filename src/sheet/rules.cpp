@@ -1,7 +1,7 @@
 // sheet/rules.cpp - what a reader should know about the finished sheet, by rules that look at states and amounts.
 //
-// Amounts: left over, short, over the brim, no ice left. Food: control of time and temperature by pH and water activity
-// (only for parts that are stored), keeping, raw egg, hot sugar. Guests: allergens, alcohol. Numbers that cannot be given,
+// Amounts: left over, short, over the brim, no ice left, pieces that do not come out whole. Food: control of time and temperature by pH and water activity
+// (only for parts that are stored), keeping, raw egg, hot sugar, heated spirit. Guests: allergens, alcohol. Numbers that cannot be given,
 // and readings outside the range of their models. Limits stand beside their source; words stand in findings.cpp.
 #include <algorithm>
 #include <array>
@@ -9,6 +9,7 @@
 #include <map>
 #include <set>
 
+#include "matter/density.hpp"
 #include "sheet/readings.hpp"
 #include "sheet/remedies.hpp"
 #include "sheet/tcs.hpp"
@@ -34,6 +35,8 @@ constexpr double alcohol_percent = 0.5;                         // 27 CFR 16.10
 constexpr double hot_sugar_c = 90.0, hot_sugar_percent = 50.0;  // practice
 constexpr double egg_heated_c = 68.0;                           // US FDA Food Code 3-401.11(A)(2), eggs not for immediate service: 68 C for 17 s
 constexpr double egg_heated_s = 17.0;
+constexpr double heated_spirit_c = 40.0, heated_spirit_percent = 15.0;  // practice
+constexpr double whole_within = 1e-3;                                   // of a piece: no scale sees it: practice
 
 std::string quoted(const std::string& name) { return "'" + name + "'"; }
 // `shake` of 'sour'
@@ -55,6 +58,8 @@ class Rules {
     }
     events();
     hot_sugar();
+    heated_spirit();
+    whole_pieces();
     raw_egg();
     if (sheet_.serve) {
       glass(*sheet_.serve);
@@ -92,19 +97,22 @@ class Rules {
     const double for_serves_kg = part.times * part.finished_kg - part.drawn_by_batches_kg;
     const bool ahead = info.made == formula::Made::ahead;
     if (left_g > 0.0) {
-      std::string about = grams(left_g) + " of " + quoted(info.name) + " are left over";
-      if (ahead && per_serve_kg > 0.0)
-        about += ": it is enough for " + text::print_number(std::floor(for_serves_kg / per_serve_kg + 1e-9), 9) + " serves in all";
-      if (!part.drawn) about = "nothing takes of " + quoted(info.name) + ": all " + grams(left_g) + " are left over";
+      std::string about = grams(left_g) + " of " + quoted(info.name) + " is left over";
+      if (ahead && per_serve_kg > 0.0) {
+        const double serves = std::floor(for_serves_kg / per_serve_kg + 1e-9);
+        about += ": there is enough for " + text::print_number(serves, 9) + (serves == 1.0 ? " serve" : " serves") + " in all";
+      }
+      if (!part.drawn) about = "nothing takes of " + quoted(info.name) + ": all " + grams(left_g) + " is left over";
       Finding& finding = raise(Code::left_over, at_part(p, "left_over_g"), about);
       if (ahead && part.drawn) {
-        const double enough = std::ceil(info.batches * part.drawn_kg / (part.times * part.finished_kg) * 20.0 - 1e-9) / 20.0;
-        if (enough < info.batches) finding.remedies.push_back(set_batches(k_, p, enough));
+        // A batch is made whole.
+        const double enough = std::ceil(info.batches * part.drawn_kg / (part.times * part.finished_kg) - 1e-9);
+        if (enough >= 1.0 && enough < info.batches) finding.remedies.push_back(set_batches(k_, p, enough));
       }
       return;
     }
     Finding& finding = raise(Code::short_of, at_part(p, "short_g"),
-                             quoted(info.name) + " is short by " + grams(-left_g) + ": " + grams(part.drawn_kg * 1e3) + " are taken of " + grams(made_g));
+                             quoted(info.name) + " is short by " + grams(-left_g) + ": " + grams(part.drawn_kg * 1e3) + " is taken of " + grams(made_g));
     if (!ahead || !(part.finished_kg > 0.0)) return;
     if (per_serve_kg > 0.0 && for_serves_kg > 0.0) finding.from_serves = std::floor(for_serves_kg / per_serve_kg + 1e-9) + 1.0;
     finding.remedies.push_back(set_batches(k_, p, std::ceil(part.drawn_kg / part.finished_kg - 1e-9)));
@@ -142,7 +150,8 @@ class Rules {
     if (std::isnan(held_c)) return;
     if (strength >= tables_know_no_spirit_percent) {
       raise(Code::range_left, at_part(p, "water_activity"),
-            quoted(part.name) + " holds " + shown(strength) + " %vol: the tables of pH and water activity do not cover ethanol, so it is not classed");
+            quoted(part.name) + " holds " + shown(strength) + " %vol: the tables of pH and water activity do not cover ethanol, so it is not classed")
+          .why = "the published tables were made for food without alcohol";
       return;
     }
     const TcsClass tcs = tcs_class(ph, aw, TcsTable::anything_else);
@@ -196,6 +205,7 @@ class Rules {
             raise(Code::range_left, where(k_.flow, origin, step->span),
                   act_of(step->act, k_.flow.parts[origin.part].name) + " cannot end where the text says: it is there already, or nothing is left to boil off");
         finding.weight = Weight::mind;
+        finding.why = "what is printed is where it ends in fact";
       }
       if (happened(flow::Event::more_than_there_is))
         for (const flow::TakeInfo& take : k_.flow.takes)
@@ -219,6 +229,45 @@ class Rules {
     }
   }
 
+  matter::Composition liquid_at(flow::Port port) const { return port == flow::no_port ? matter::Composition{} : k_.batch.port(port).mass; }
+
+  // By what enters: a reduction may end weaker than it began.
+  void heated_spirit() {
+    std::map<std::uint16_t, flow::Port> before;
+    for (const flow::StepInfo& step : k_.flow.steps) {
+      const std::uint16_t part = step.origin.part;
+      matter::Composition entering = before.contains(part) ? liquid_at(before[part]) : matter::Composition{};
+      for (const flow::TakeInfo& take : k_.flow.takes)
+        if (take.origin.part == part && take.origin.step == step.origin.step) entering += liquid_at(take.liquid);
+      before[part] = step.liquid;
+      const flow::ActRow* row = flow::row_of(step.act);
+      const bool heats = row != nullptr && (row->op == flow::Op::heat || row->op == flow::Op::infuse);
+      if (!heats || step.liquid == flow::no_port || !(entering.total_kg() > 0.0)) continue;
+      if (stream_celsius(k_.batch.port(step.liquid)) <= heated_spirit_c + 1e-6) continue;
+      const double percent = matter::strength(entering).si * 100.0;
+      if (percent > heated_spirit_percent)
+        raise(Code::flame_near_spirit, where(k_.flow, step.origin, step.span), act_of(step.act, k_.flow.parts[part].name), percent, heated_spirit_percent);
+    }
+  }
+
+  // Leaves, pods and the like that are asked for by percent: how many is that?
+  void whole_pieces() {
+    for (std::size_t t = 0; t < k_.flow.takes.size(); ++t) {
+      const flow::TakeInfo& take = k_.flow.takes[t];
+      const bool by_percent = take.written.kind == text::AmountKind::percent || take.written.kind == text::AmountKind::percent_total;
+      if (!by_percent || !take.thing || !k_.book.takes[t].there) continue;
+      const larder::Thing& thing = k_.flow.things[*take.thing];
+      if (!(take.agent || thing.solid) || thing.is_ice() || !thing.piece || !(thing.piece->si > 0.0)) continue;
+      const double count = k_.book.takes[t].kg / thing.piece->si, whole = std::max(std::round(count), 1.0);
+      if (!(count > 0.0) || std::abs(count - whole) <= whole_within) continue;
+      const double off = (whole / count - 1.0) * 100.0;
+      raise(Code::pieces_rounded, where(k_.flow, take.origin, take.span),
+            take.label + ": " + grams(k_.book.takes[t].kg * 1e3) + " is " + shown(count) + " pieces; " + shown(whole) + (whole == 1.0 ? " piece is " : " pieces are ") +
+                shown(std::abs(off)) + (off < 0.0 ? " % less" : " % more"),
+            count, whole);
+    }
+  }
+
   // Heated through in its own part, from the step that takes it on.
   bool heated_later(const flow::TakeInfo& take) const {
     for (const flow::StepInfo& step : k_.flow.steps) {
@@ -239,6 +288,9 @@ class Rules {
   }
 
   void glass(const ServeSheet& serve) {
+    if (serve.solids_g > least_left_g && serve.brim_ml > 0.0)
+      raise(Code::assumption, at_part(k_.flow.parts.size() - 1, "headroom_ml"),
+            "the " + grams(serve.solids_g) + " of solids in the glass sink and take as much room as that much water");
     if (!(serve.headroom_ml < 0.0)) return;
     base::Where at = at_part(k_.flow.parts.size() - 1, "headroom_ml");
     at.span = k_.in.formula.serve->vessel.span;
@@ -252,11 +304,13 @@ class Rules {
     if (serve.cost) return;
     const Cost cost = cost_of_serve(k_);
     const base::Where at = at_part(k_.flow.parts.size() - 1, "cost");
-    if (cost.mixed_currencies)
-      raise(Code::value_missing, at, "the cost cannot be given: prices stand in more than one currency");
-    else
-      raise(Code::value_missing, at, "the cost cannot be given: the larder has no price for " + listed(cost.without_price))
-          .remedies.push_back({"add packs and prices with --larder FILE", std::nullopt});
+    if (cost.mixed_currencies) {
+      raise(Code::value_missing, at, "the cost cannot be given: prices stand in more than one currency").why = "nothing here knows a rate of exchange";
+      return;
+    }
+    Finding& finding = raise(Code::value_missing, at, "the cost cannot be given: the larder has no price for " + listed(cost.without_price));
+    finding.why = "prices differ from buyer to buyer, so the built-in larder has none";
+    finding.remedies.push_back({"add packs and prices with --larder FILE", std::nullopt});
   }
 
   void guests() {
@@ -319,11 +373,12 @@ class Rules {
       return at_part(k_.flow.parts.size() - 1, property);
     };
     for (std::size_t b = 0; b < notes.size(); ++b)
-      if (!places[b].empty()) raise(Code::range_left, place_of(places[b].front(), notes[b].property), listed(places[b]) + ": " + notes[b].says);
-    if (!dry.empty()) raise(Code::value_missing, place_of(dry.front(), ""), "properties are those of a liquid, and there is none in " + listed(dry));
+      if (!places[b].empty()) raise(Code::range_left, place_of(places[b].front(), notes[b].property), listed(places[b]) + ": " + notes[b].says).why = notes[b].why;
+    if (!dry.empty()) raise(Code::value_missing, place_of(dry.front(), ""), "there is no liquid in " + listed(dry) + ", so its properties cannot be given")
+          .why = "properties are those of a liquid";
     for (const auto& [property, where_missing] : missing) {
       const std::string_view key = matter::key(static_cast<Property>(property));
-      raise(Code::value_missing, place_of(where_missing.front(), key.data()), std::string(key) + " cannot be given for " + listed(where_missing));
+      raise(Code::value_missing, place_of(where_missing.front(), key.data()), "the " + std::string(label(static_cast<Property>(property))) + " cannot be given for " + listed(where_missing));
     }
   }
 

@@ -1,7 +1,9 @@
 // sheet/serve.cpp - the glass: what is in it half a minute after the last pour, what room is left, whom it must not surprise.
 //
 // Headroom is brim - liquid - foam - what the ice displaces, at the fullest moment: after any pour, or at service.
-// Floating ice displaces its own mass of the liquid; it never takes more room than it has itself.
+// Floating ice displaces its own mass of the liquid; it never takes more room than it has itself. Fruit, leaves and the
+// like in the drink are taken as sunk, at the density of water, at every moment: a larder's density of a leaf or a powder
+// is one of the heap, with air in it, and says nothing of what it displaces. What is on the rim takes no room.
 #include <algorithm>
 #include <cmath>
 #include <set>
@@ -13,6 +15,29 @@
 namespace bloomset::sheet {
 
 using matter::Property;
+
+namespace {
+constexpr double fruit_g_ml = 1.0;  // fruit is mostly water: practice
+
+// Solids that were poured or built in; a garnish and a rim lie on the glass.
+double solids_in_the_drink_kg(const Kitchen& k, std::size_t serve) {
+  const auto in_the_drink = [&](const flow::Origin& at) {
+    if (at.part != serve) return false;
+    for (const flow::StepInfo& step : k.flow.steps)
+      if (step.origin.part == at.part && step.origin.step == at.step) return step.act != formula::Act::garnish && step.act != formula::Act::rim;
+    return false;
+  };
+  double kg = 0.0;
+  for (std::size_t t = 0; t < k.flow.takes.size(); ++t) {
+    const flow::TakeInfo& take = k.flow.takes[t];
+    if (take.thing && take.solid != flow::no_port && k.book.takes[t].there && in_the_drink(take.origin)) kg += k.batch.port(take.solid).mass.total_kg();
+  }
+  for (const flow::DrawInfo& draw : k.flow.draws)
+    if (in_the_drink(draw.origin))
+      for (const flow::Port solid : draw.solids) kg += k.batch.port(solid).mass.total_kg();
+  return kg;
+}
+}
 
 double headroom_ml(double brim_ml, const matter::Values& drink) {
   const double ice_g = drink[Property::ice_g], density_g_ml = drink[Property::density_kg_m3] * 1e-3;
@@ -43,6 +68,7 @@ ServeSheet serve_sheet(const Kitchen& k) {
   serve.steps = step_lines(k, p);
   serve.losses = loss_lines(k, p);
   serve.beside_g = (k.book.parts[p].asides_kg + k.book.parts[p].solids_kg) * 1e3;
+  serve.solids_g = std::min(solids_in_the_drink_kg(k, p) * 1e3, serve.beside_g);
   if (k.flow.glass) {
     serve.vessel = k.flow.glass->name;
     serve.brim_ml = units::in_millilitres(k.flow.glass->brim);
@@ -52,6 +78,7 @@ ServeSheet serve_sheet(const Kitchen& k) {
       const double then_ml = headroom_ml(serve.brim_ml, step.after);
       if (then_ml < serve.headroom_ml) serve.headroom_ml = then_ml;
     }
+    serve.headroom_ml -= serve.solids_g / fruit_g_ml;
   }
   const double ethanol_g = serve.at_service[Property::ethanol_g];
   if (!std::isnan(ethanol_g)) serve.standard_drinks = standard_drinks(ethanol_g);

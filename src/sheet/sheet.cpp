@@ -12,7 +12,7 @@ namespace bloomset::sheet {
 
 bool Sheet::stop() const {
   return std::any_of(findings.begin(), findings.end(), [](const base::Finding& f) { return f.weight == base::Weight::stop; }) ||
-         std::any_of(targets.begin(), targets.end(), [](const TargetLine& t) { return !t.met; });
+         std::any_of(targets.begin(), targets.end(), [](const TargetLine& t) { return t.missed(); });
 }
 
 base::Result<Sheet> make_sheet(const Inputs& in) {

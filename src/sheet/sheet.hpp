@@ -58,7 +58,7 @@ struct PartSheet {
 
 /// A ribbon of the flow picture; masses for all serves.
 struct Ribbon {
-  std::string id, from, to;  // take:P.S.T, step:P.S, serve, stays, lost
+  std::string id, from, to;  // take:P.S.T, step:P.S, serve, stays, lost; take 0: what is taken of a part beyond its batches
   double mass_g = 0.0, temperature_c = 0.0;
   std::string look;  // family of the matter: spirit, juice, ice …
 };
@@ -84,7 +84,8 @@ struct ServeSheet {
   std::vector<LossLine> losses;
   double headroom_ml = 0.0;    // at the fullest moment: after any pour, or at service; negative: over the brim
   double ready_after_h = 0.0;  // nominal times of the pours, behind the slowest part
-  double beside_g = 0.0;       // rim and garnish: eaten or not, not in the drink
+  double beside_g = 0.0;       // on the glass, rim and garnish, and `solids_g`: eaten or not, not in the drink
+  double solids_g = 0.0;       // of it: fruit, leaves and the like that lie in the drink and take room
   std::optional<double> cost;  // per serve, losses in, left-overs out; nothing if a price is missing
   std::string currency;        // of `cost`
   std::string vessel;
@@ -98,10 +99,15 @@ struct TargetLine {
   std::string target;
   double value = 0.0;  // NaN: cannot be given
   bool met = false;
+  bool later = false;  // speaks of a minute in the glass, which this version does not compute: neither met nor missed
+  bool missed() const { return !met && !later; }
   std::optional<double> until_minute;
+  double value_as_written = 0.0;  // the value in `unit`, the target's own
+  std::string unit;
   base::Span span;
 };
 
+/// in = served + stays + lost + gas. `in_g` holds what is taken of parts beyond their batches (each part's `short_g`), so nothing is below zero.
 struct Balance {
   double in_g = 0.0, served_g = 0.0, stays_g = 0.0, lost_g = 0.0, gas_g = 0.0;
 };

@@ -2,8 +2,9 @@
 //
 // Masses are for all serves and whole batches. Places: `take:P.S.T`, `step:P.S`, `serve`, `stays`, `lost`; parts count
 // from 1 in the document's order and the serve's pours are steps of the part behind the last. A part that is drawn from
-// sends a ribbon from its last step to the step that takes of it. The look of a stream is the larder family that most of
-// its mass came from; water and ice show only where there is nothing else.
+// sends a ribbon from its last step to the step that takes of it; what is taken beyond its batches comes into its last step
+// as `take:P.S.0`, a take that the document does not have. The look of a stream is the larder family that most of its mass
+// came from; water and ice show only where there is nothing else.
 #include <array>
 
 #include "sheet/readings.hpp"
@@ -128,6 +129,8 @@ class Weaver {
           k_.flow.served_liquid != flow::no_port ? stream_celsius(k_.batch.port(k_.flow.served_liquid)) : last_c_[p], looks_[p].name());
     else if (const double left_kg = k_.book.parts[p].left_kg(); left_kg > 1e-9)
       add(last, "stays", left_kg, last_c_[p], looks_[p].name(), "left over");
+    else if (left_kg < -1e-9)
+      add(take_place({static_cast<std::uint16_t>(p), last_step_[p], 0}), last, -left_kg, last_c_[p], looks_[p].name());
   }
 
   static constexpr double melted_ice_j_kg = -300e3;  // ice lies near -440 kJ/kg, cold water above -150 kJ/kg (zero: water at 25 C)

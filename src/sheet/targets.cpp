@@ -1,8 +1,8 @@
 // sheet/targets.cpp - is a wish met? Each target is judged by the reading its name stands for.
 //
 // A point (`serve.abv 14 %`) is met where the value prints as it at the digits written, or lies within 0.1 % of it. A
-// value that cannot be given meets nothing. Time in the glass is not computed in this version: `at N min` is judged at
-// service, and a finding says so.
+// value that cannot be given meets nothing, and is told twice: why it is not there, and that the target is missed. Time in
+// the glass is not computed in this version: `at N min` is neither met nor missed, and a finding says so.
 #include <algorithm>
 #include <cmath>
 
@@ -16,7 +16,7 @@ using formula::Target;
 using formula::Wish;
 using matter::cannot_be_given;
 
-constexpr double point_share = 1e-3;
+constexpr double point_share = 1e-3;  // a scale, and a document, show three digits: practice
 
 std::optional<matter::Property> property_of(std::string_view key) {
   for (std::size_t i = 0; i < matter::property_count; ++i)
@@ -71,11 +71,7 @@ bool met(const Target& target, double value) {
   return false;
 }
 
-std::string with_unit(double value, const Target& target) {
-  const std::string unit(formula::target_unit(target.property));
-  const double written = formula::target_key(target.property) == "fill_fraction" ? value * 100.0 : value;
-  return shown(written) + (unit.empty() ? "" : " " + unit);
-}
+double as_written(double value, const Target& target) { return value / target.one_unit + (target.fahrenheit ? 32.0 : 0.0); }
 
 }  // namespace
 
@@ -104,21 +100,26 @@ std::vector<TargetLine> judge_targets(const Kitchen& k, const Sheet& sheet, std:
   for (const Target& target : k.in.formula.targets) {
     TargetLine line;
     line.target = target.text;
-    line.value = value_of(sheet, target);
+    line.later = target.at_minute && *target.at_minute > 0.0;
+    line.value = line.later ? cannot_be_given : value_of(sheet, target);
+    line.value_as_written = as_written(line.value, target);
+    line.unit = target.unit;
     line.met = met(target, line.value);
     line.span = target.span;
     base::Where at;
     at.part = target.of_serve ? "serve" : target.part;
     at.property = std::string(formula::target_key(target.property));
     at.span = target.span;
-    if (std::isnan(line.value)) {
-      findings.push_back(
-          say(base::Code::value_missing, at, "`" + target.property + "` cannot be given here, so the target `" + target.text + "` counts as not met"));
+    if (line.later) {
+      findings.push_back(because("this version computes the drink at service only",
+                                 say(base::Code::value_missing, at, "time in the glass is not computed yet: `" + target.text + "` is neither met nor missed")));
+    } else if (std::isnan(line.value)) {
+      findings.push_back(because("its place has no such thing, or what gives it is not known or not computed in this version",
+                                 say(base::Code::value_missing, at, "`" + target.property + "` cannot be given here")));
+      findings.push_back(say(base::Code::target_unmet, at, "`" + target.text + "` counts as not met: it cannot be given"));
     } else if (!line.met) {
-      findings.push_back(say(base::Code::target_unmet, at, "`" + target.text + "` is not met: it is " + with_unit(line.value, target)));
+      findings.push_back(say(base::Code::target_unmet, at, "`" + target.text + "` is not met: it is " + shown(line.value_as_written) + (line.unit.empty() ? "" : " " + line.unit)));
     }
-    if (target.at_minute && *target.at_minute > 0.0 && !std::isnan(line.value))
-      findings.push_back(say(base::Code::assumption, at, "time in the glass is not computed yet: `" + target.text + "` is judged at service"));
     lines.push_back(std::move(line));
   }
   return lines;

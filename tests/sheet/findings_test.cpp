@@ -21,6 +21,14 @@ std::string stored(const std::string& takes, const std::string& rest) {
                   1, "tall glass, 400 mL");
 }
 
+std::string gelatin_by_percent(const std::string& percent) {
+  return document(ahead("base", "{ do = \"combine\", take = [\"200 g water\"] }, { do = \"dissolve\", take = [\"" + percent + " % gelatin, gold leaf (2 g a piece)\"] }"),
+                  "{ take = [\"all 'base'\"] }");
+}
+std::string warmed(const std::string& one, const std::string& other, const std::string& to) {
+  return document(ahead("base", "{ do = \"warm\", take = [\"" + one + "\", \"" + other + "\"], to = \"" + to + "\" }"), "{ take = [\"all 'base'\"] }");
+}
+
 const std::vector<Case>& cases() {
   static const std::vector<Case> all = {
       {Code::range_left, document("", "{ take = [\"100 g spirit (40 %vol)\"] }"), document("", water_pour("100"))},
@@ -42,6 +50,9 @@ const std::vector<Case>& cases() {
        document(ahead("base", "{ do = \"combine\", take = [\"500 g water\"] }"), "{ take = [\"100 g 'base'\"] }", 5)},
       {Code::target_unmet, document("", water_pour("100"), 1, "cup, 240 mL", "targets = [\"serve.mass >= 101 g\"]"),
        document("", water_pour("100"), 1, "cup, 240 mL", "targets = [\"serve.mass >= 99 g\"]")},
+      {Code::pieces_rounded, gelatin_by_percent("0.9"), gelatin_by_percent("1")},  // leaves of 2 g: 1.8 g of 200 g are nine tenths of one
+      {Code::flame_near_spirit, warmed("50 g spirit (40 %vol)", "50 g water", "60 C"), warmed("50 g spirit (40 %vol)", "50 g water", "39 C")},
+      {Code::flame_near_spirit, warmed("50 g spirit (40 %vol)", "50 g water", "60 C"), warmed("20 g spirit (40 %vol)", "80 g water", "60 C")},
       {Code::hot_sugar,
        document(ahead("syrup", "{ do = \"warm\", take = [\"100 g water\", \"110 g white sugar\"], to = \"95 C\" }"), "{ take = [\"10 g 'syrup'\"] }"),
        document(ahead("syrup", "{ do = \"warm\", take = [\"100 g water\", \"110 g white sugar\"], to = \"85 C\" }"), "{ take = [\"10 g 'syrup'\"] }")},
@@ -64,7 +75,7 @@ const std::set<Code>& come_later() {
       Code::limit_unknown,    Code::over_fill_line,   Code::over_charges,   Code::over_pressure,     Code::pressure_if_warm,  Code::gas_caution,
       Code::not_strained,     Code::live_enzyme,      Code::enzyme_contact, Code::will_not_set,      Code::sets_soft,         Code::strings_on_landing,
       Code::melts_on_hot,     Code::too_acid,         Code::too_strong,     Code::too_hard_water,    Code::curdles,           Code::sinks_or_floats,
-      Code::dose_below_scale, Code::over_legal_limit, Code::pieces_rounded, Code::flame_near_spirit, Code::torch_near_bottle, Code::unrated_vessel,
+      Code::dose_below_scale, Code::over_legal_limit, Code::torch_near_bottle, Code::unrated_vessel,
       Code::choking,          Code::cooling_too_slow};
   return codes;
 }
@@ -166,7 +177,6 @@ TEST(Findings, EveryEditMendsWhatItSaysItMends) {
   const std::string two_tables = "[[part]]\nname = \"base\"\nmade = \"ahead\"\n  [[part.step]]\n  do = \"combine\"\n  take = [\"500 g water\"]\n";
   const std::vector<std::pair<Code, std::string>> texts = {
       {Code::short_of, document(two_tables, "{ take = [\"100 g 'base'\"] }", 8)},
-      {Code::left_over, document(two_tables, "{ take = [\"100 g 'base'\"] }", 4)},
       {Code::glass_over, document("", "{ take = [\"150 g ice cubes\", \"120 g water\"] }", 1, "cup, 240 mL")},
   };
   for (const auto& [code, text] : texts) {
@@ -182,6 +192,56 @@ TEST(Findings, EveryEditMendsWhatItSaysItMends) {
     }
     EXPECT_GE(edits, 1) << base::name(code);
   }
+}
+
+// A batch is made whole: of half a batch that is left over nothing is offered, of a batch too many the smaller whole number is.
+TEST(Findings, LeftOversAreNeverMendedByAPartOfABatch) {
+  const std::string made_of = "{ do = \"combine\", take = [\"500 g water\"] }", pour = "{ take = [\"100 g 'base'\"] }";
+  const Sheet half = made(document(ahead("base", made_of), pour, 2)), many = made(document(ahead("base", made_of, "batches = 3\n"), pour, 7));
+  ASSERT_NE(found(half, Code::left_over), nullptr);
+  ASSERT_NE(found(many, Code::left_over), nullptr);
+  EXPECT_TRUE(found(half, Code::left_over)->remedies.empty());
+  ASSERT_EQ(found(many, Code::left_over)->remedies.size(), 1U);
+  EXPECT_NE(found(many, Code::left_over)->remedies[0].says.find("batches = 2"), std::string::npos);
+}
+
+TEST(Findings, EnoughIsCountedInServesAndOneOfThemIsAServe) {
+  const auto says = [](const std::string& grams) {
+    const Sheet sheet = made(document(ahead("base", "{ do = \"combine\", take = [\"" + grams + " g water\"] }"), "{ take = [\"100 g 'base'\"] }"));
+    const base::Finding* finding = found(sheet, Code::left_over);
+    return finding == nullptr ? std::string() : finding->says;
+  };
+  EXPECT_NE(says("150").find("enough for 1 serve in all"), std::string::npos) << says("150");
+  EXPECT_NE(says("250").find("enough for 2 serves in all"), std::string::npos) << says("250");
+}
+
+// 1.8 g in leaves of 2 g: one leaf is 2 / 1.8 - 1 = 11.1 % more.
+TEST(Findings, RoundedPiecesSayHowFarOffTheNearestNumberIs) {
+  const Sheet sheet = made(gelatin_by_percent("0.9"));
+  const base::Finding* finding = found(sheet, Code::pieces_rounded);
+  ASSERT_NE(finding, nullptr);
+  EXPECT_NE(finding->says.find("1 piece is 11.1 % more"), std::string::npos) << finding->says;
+  EXPECT_EQ(finding->weight, base::Weight::mind);
+}
+
+// One code, several causes: each says its own.
+TEST(Findings, TheCauseBelongsToWhatIsSaid) {
+  const Sheet sheet = made(document("", "{ take = [\"100 g spirit (40 %vol)\"] }", 1, "cup, 240 mL", "targets = [\"serve.overrun >= 100 %\"]"));
+  std::set<std::string> causes;
+  for (const base::Finding& finding : sheet.findings)
+    if (finding.code == Code::value_missing) causes.insert(finding.why);
+  EXPECT_EQ(causes.size(), 2U) << sheet_test::all_findings(sheet);  // no price, and no overrun
+}
+
+TEST(Findings, SpeakOfPropertiesInWords) {
+  for (const auto& path : sheet_test::demos())
+    for (const base::Finding& finding : sheet_test::demo(path).findings)
+      for (std::size_t i = 0; i < matter::property_count; ++i) {
+        const std::string key(matter::key(static_cast<matter::Property>(i)));
+        if (key.find('_') != std::string::npos) {
+          EXPECT_EQ(finding.says.find(key), std::string::npos) << finding.says;
+        }
+      }
 }
 
 TEST(Findings, NoSecondBatchesKeyIsWrittenIntoAPartThatHasOne) {

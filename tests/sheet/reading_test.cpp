@@ -84,6 +84,15 @@ TEST(Glass, HeadroomIsOfTheFullestMoment) {
   EXPECT_NEAR(sheet.serve->headroom_ml, 300.0, 0.5);
 }
 
+// 30 g of fruit, taken as sunk and as dense as water: 30 mL less room. By hand.
+TEST(Glass, FruitInTheDrinkTakesRoom) {
+  const Sheet without = made(document("", "{ take = [\"200 mL water\"] }", 1, "beaker, 500 mL"));
+  const Sheet with = made(document("", "{ take = [\"200 mL water\", \"30 g cardamom pod\"] }", 1, "beaker, 500 mL"));
+  EXPECT_NEAR(with.serve->solids_g, 30.0, 1e-9);
+  EXPECT_NEAR(without.serve->headroom_ml - with.serve->headroom_ml, 30.0, 1e-6);
+  EXPECT_NE(sheet_test::all_findings(with).find("take as much room"), std::string::npos);
+}
+
 TEST(Targets, EachWishIsJudged) {
   const auto met = [](const std::string& wish) {
     const Sheet sheet = made(document("", "{ take = [\"100 g water\"] }", 1, "cup, 240 mL", "targets = [\"serve." + wish + "\"]"));
@@ -111,12 +120,27 @@ TEST(Targets, WhatCannotBeGivenIsNotMetAndIsSaid) {
   EXPECT_TRUE(std::isnan(sheet.targets.at(0).value));
   EXPECT_FALSE(sheet.targets.at(0).met);
   EXPECT_NE(sheet_test::found(sheet, base::Code::value_missing), nullptr);
+  EXPECT_NE(sheet_test::found(sheet, base::Code::target_unmet), nullptr);
   EXPECT_TRUE(sheet.stop());
 }
 
-TEST(Targets, TimeInTheGlassIsJudgedAtServiceAndSaid) {
+TEST(Targets, AreAnsweredInTheUnitTheyAreWrittenIn) {
+  const auto line = [](const std::string& wish) {
+    return made(document("", "{ take = [\"100 g water\"] }", 1, "cup, 240 mL", "targets = [\"serve." + wish + "\"]")).targets.at(0);
+  };
+  EXPECT_NEAR(line("temperature <= 70 F").value_as_written, 68.0, 0.1);  // 20 C, by definition of the scale
+  EXPECT_EQ(line("temperature <= 70 F").unit, "F");
+  EXPECT_NEAR(line("mass <= 1 kg").value_as_written, 0.1, 1e-9);
+  EXPECT_NEAR(line("density >= 0.9 g/mL").value_as_written, 0.9982, 1e-4);  // water at 20 C: Kell 1975
+  EXPECT_NEAR(line("ready_after <= 90 min").value_as_written, made(document("", "{ take = [\"100 g water\"] }")).serve->ready_after_h * 60.0, 1e-9);
+}
+
+TEST(Targets, TimeInTheGlassIsNeitherMetNorMissedAndSaid) {
   const Sheet sheet = made(document("", "{ take = [\"100 g water\"] }", 1, "cup, 240 mL", "targets = [\"serve.mass at 10 min >= 99 g\"]"));
-  EXPECT_TRUE(sheet.targets.at(0).met);
+  EXPECT_TRUE(sheet.targets.at(0).later);
+  EXPECT_FALSE(sheet.targets.at(0).missed());
+  EXPECT_TRUE(std::isnan(sheet.targets.at(0).value));
+  EXPECT_FALSE(sheet.stop());
   EXPECT_NE(sheet_test::all_findings(sheet).find("time in the glass"), std::string::npos);
 }
 
