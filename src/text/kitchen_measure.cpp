@@ -4,7 +4,7 @@
 // one teaspoon by quarters, then whole teaspoons, 1, 1 1/3, 1 1/2, 1 2/3 and 2 tablespoons, whole tablespoons below a
 // quarter cup, above that cups by quarters or thirds. The nearest step, at a tie the larger. Spoons and cups are those
 // of the same rule (5, 15, 240 mL) for `us`; metric and Australian ones by data/text/units.csv. The imperial system has
-// no spoon here. A step can be a third off; one that is more than a fifth off is not given at all.
+// no spoon here. Steps can be a third apart; one that is more than 5 % off the amount is not given at all.
 #include <array>
 #include <cmath>
 
@@ -17,7 +17,7 @@ namespace {
 struct Spoons {
   double tsp_ml, tbsp_ml, cup_ml;
 };
-constexpr double most_off = 0.20;
+constexpr double most_off = 0.05;  // as near as a level spoon or a line on a cup comes: practice
 
 // `1 1/4`, from a count of quarters or thirds.
 std::string mixed(int parts, int of) {
