@@ -115,8 +115,10 @@ std::string render(const Diagnostic& fault, const Sources& sources) {
 }
 
 std::string render(const std::vector<Diagnostic>& faults, const Sources& sources) {
+  constexpr std::size_t most_shown = 50;  // two screens; who mends these sees the rest next time
   std::string out;
-  for (const Diagnostic& fault : faults) out += render(fault, sources);
+  for (std::size_t i = 0; i < faults.size() && i < most_shown; ++i) out += render(faults[i], sources);
+  if (faults.size() > most_shown) out += "and " + std::to_string(faults.size() - most_shown) + " more\n";
   return out;
 }
 

@@ -54,6 +54,7 @@ struct Diagnostic {
 /// `file:line:column: error: message [code]`, the line itself, a caret under the span, and the hint.
 /// Ends with a newline. The only place that lays out a diagnostic.
 std::string render(const Diagnostic&, const Sources&);
+/// One after the other; of more than 50 the first 50, and how many more there are.
 std::string render(const std::vector<Diagnostic>&, const Sources&);
 
 /// The known name nearest to `read` (edit distance with swaps, at most a third of its length), or empty.

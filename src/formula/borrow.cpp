@@ -54,7 +54,8 @@ std::shared_ptr<Formula> open_file(const Borrow& borrow, Files& files) {
   }
   const auto text = files.borrower ? files.borrower(borrow.file) : std::nullopt;
   if (!text) {
-    reading.fault(borrow.span, "no_such_file", text::say({"there is no file ", text::ticked(borrow.file), " to borrow from"}));
+    reading.fault(borrow.span, "no_such_file", text::say({"there is no file ", text::ticked(borrow.file), " to borrow from"}),
+                  "only files beside this document, or in folders below it, may be borrowed from");
     return nullptr;
   }
   auto document = read_document(borrow.file, *text, files);

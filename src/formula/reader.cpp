@@ -17,7 +17,6 @@ using text::Node;
 using text::NodeKind;
 
 constexpr std::int64_t this_version = 1, most_serves = 10000;
-constexpr std::size_t most_faults = 100;
 
 void read_head(const text::Fields& fields, Formula& formula, Reading& reading) {
   if (fields.require("bloomset", "write `bloomset = 1` on the first line"))
@@ -97,15 +96,11 @@ void check_counts(const Node& root, const Reading& said, Reading& reading) {
     reading.fault(root.span, "too_many", text::say({std::to_string(said.takes), " takes; a document has at most ", std::to_string(most_takes)}));
 }
 
-// In the order of the text, the document's own faults first, and no more than people read.
+// In the order of the text, the document's own faults first.
 void arrange(text::Faults& faults) {
   std::stable_sort(faults.begin(), faults.end(), [](const base::Diagnostic& a, const base::Diagnostic& b) {
     return std::tie(a.span.source, a.span.line, a.span.column) < std::tie(b.span.source, b.span.line, b.span.column);
   });
-  if (faults.size() <= most_faults) return;
-  const std::size_t more = faults.size() - most_faults;
-  faults.resize(most_faults);
-  text::fault(faults, {}, "more_faults", text::say({std::to_string(more), " more faults are not shown"}));
 }
 
 }  // namespace

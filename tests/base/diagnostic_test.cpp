@@ -170,6 +170,13 @@ TEST(Diagnostic, SeveralAreShownOneAfterTheOther) {
             "error: no such thing [unknown_thing]\nerror: no such thing [unknown_thing]\n");
 }
 
+TEST(Diagnostic, OfManyFiftyAreShownAndTheRestIsCounted) {
+  const Sources sources;
+  const std::string fifty = render(std::vector<Diagnostic>(50, fault_at({})), sources), many = render(std::vector<Diagnostic>(73, fault_at({})), sources);
+  EXPECT_EQ(std::count(fifty.begin(), fifty.end(), '\n'), 50);
+  EXPECT_EQ(many, fifty + "and 23 more\n");
+}
+
 TEST(Diagnostic, AnySpanCanBeShownAgainstAnyText) {
   EXPECT_TRUE(rc::check("rendering never reads outside the text", [](const std::string& text, Span span) {
     Sources sources;

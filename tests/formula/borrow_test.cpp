@@ -67,6 +67,7 @@ TEST(Borrow, says_that_there_is_no_such_file_or_part) {
   EXPECT_EQ(said(drink), R"~(f.toml:3:12: error: there is no file `s.toml` to borrow from [no_such_file]
   borrow = { "syrup" = "s.toml" }
              ^~~~~~~
+  hint: only files beside this document, or in folders below it, may be borrowed from
 )~");
   EXPECT_EQ(said(drink, from({{"s.toml", with_lines(part("syrop", "10 g sugar"))}})), R"~(f.toml:3:12: error: `s.toml` has no part `syrup` [unknown_part]
   borrow = { "syrup" = "s.toml" }

@@ -7,6 +7,7 @@
 
 #include "formula/acts.hpp"
 #include "formula/reading.hpp"
+#include "larder/larder.hpp"
 
 namespace bloomset::formula::test {
 namespace {
@@ -55,6 +56,29 @@ TEST(Docs, hold_only_examples_that_are_read) {
   const auto all = blocks();
   EXPECT_GT(all.size(), 25U);
   for (const Block& block : all) EXPECT_EQ(said(whole(block), syrups), "") << block.text;
+}
+
+// Bought things of every example stand in the built-in larder, and their brackets say what it can use.
+TEST(Docs, examples_name_things_that_the_larder_knows) {
+  const auto larder = larder::Larder::built_in();
+  ASSERT_TRUE(larder.has_value());
+  for (const Block& block : blocks()) {
+    base::Sources sources;
+    const auto formula = read("page.toml", whole(block), sources, syrups);
+    ASSERT_TRUE(formula.has_value()) << block.text;
+    const auto see = [&](const std::vector<Step>& steps) {
+      for (const Step& step : steps)
+        for (const Take& take : step.takes) {
+          if (take.kind == ThingKind::made || take.thing == "x") continue;  // x stands in the frame around a piece, not in the page
+          std::vector<larder::Qualifier> bracket;
+          for (const Qualifier& word : take.qualifiers) bracket.push_back({word.name, word.value, word.span});
+          const auto thing = larder->resolve(take.thing, bracket, take.thing_span);
+          EXPECT_TRUE(thing.has_value()) << take.thing << ": " << (thing ? "" : base::render(thing.error().diagnostics, sources));
+        }
+    };
+    for (const Part& part : formula->parts) see(part.steps);
+    if (formula->serve) see(formula->serve->pours);
+  }
 }
 
 TEST(Docs, name_every_act_key_and_property) {
