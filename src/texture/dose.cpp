@@ -111,8 +111,8 @@ std::optional<Cause> odd_dose(Agent agent, Effect effect, BaseKind kind, units::
   const bool high = percent > band->high;
   const double tenfold = percent / (10.0 * band->nominal), tenth = percent / (0.1 * band->nominal);
   const bool slip = (tenfold > 0.6 && tenfold < 1.6) || (tenth > 0.6 && tenth < 1.6);
-  std::string words = shown(percent) + " % of " + std::string(info(agent).name) + " for a " + std::string(name(effect)) + " is far " + (high ? "above" : "below") + " the usual " +
-                      shown(band->low) + " to " + shown(band->high) + " %";
+  std::string words = shown(percent) + " % of " + std::string(info(agent).name) + " for a " + std::string(name(effect)) + " is far " +
+                      (high ? "above" : "below") + " the usual " + shown(band->low) + " to " + shown(band->high) + " %";
   if (slip) words += ": probably a slip of ten for " + shown(band->nominal) + " %";
   return Cause{base::Code::assumption, agent, Bearing::weakens, percent, high ? band->high : band->low, std::move(words), band->cited};
 }

@@ -94,8 +94,10 @@ void explain(FoamHold& out, const FoamBase& base, double xanthan_percent, double
   const bool hot = at_c > 35.0;
   for (const Stabiliser& s : out.by) {
     const double to = units::in_celsius(s.holds_to);
-    if (s.percent >= s.low_percent && at_c > to)
-      say(out, Code::melts_on_hot, s.agent.value_or(Agent::gelatin), Bearing::weakens, at_c, to,
+    const bool other_row_holds = std::any_of(out.by.begin(), out.by.end(), [&s](const Stabiliser& o) { return o.what == s.what && o.share > 0.0; });
+    const bool cooked = s.agent && info(*s.agent).way == Way::coagulates;
+    if (s.percent >= s.low_percent && at_c > to && !other_row_holds)
+      say(out, cooked ? Code::will_not_set : Code::melts_on_hot, s.agent.value_or(Agent::gelatin), Bearing::weakens, at_c, to,
           s.what + " holds nothing at " + shown(at_c) + " C: only up to " + shown(to) + " C", s.cited);
     if (s.agent == Agent::lecithin && s.percent >= s.low_percent)
       say(out, Code::sets_soft, Agent::lecithin, Bearing::weakens, s.percent, s.low_percent, s.says, s.cited);

@@ -58,12 +58,12 @@ void check_calcium(SetResult& r, const Liquor& liquor) {
   constexpr double least_mg_per_g = 20.0;  // below, too little to link the chains (practice)
   const double per_gram = liquor.calcium_mg / (10.0 * at->percent * liquor.mass_kg);
   if (at->verdict == Verdict::will_not_set) return;
+  const bool softer = std::any_of(r.causes.begin(), r.causes.end(), [](const Cause& c) { return c.agent == Agent::alginate && c.bearing == Bearing::weakens; });
   if (per_gram >= least_mg_per_g) {
-    at->verdict = Verdict::sets;
+    at->verdict = softer ? Verdict::sets_soft : Verdict::sets;
     at->gel_class = GelClass::firm;
     return;
   }
-  at->verdict = Verdict::thickens;
   r.causes.push_back({Code::will_not_set,
                       Agent::alginate,
                       Bearing::tells,

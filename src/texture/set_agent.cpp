@@ -235,6 +235,8 @@ void check_law_and_scale(Trial& t) {
 Verdict verdict(const Trial& t) {
   const Way way = info(t.agent).way;
   if (way == Way::thickens || way == Way::foams || way == Way::coagulates || way == Way::melts) return t.stopped ? Verdict::will_not_set : Verdict::thickens;
+  // Whether there is calcium enough is seen from the whole liquid.
+  if (way == Way::calcium) return t.stopped ? Verdict::will_not_set : Verdict::thickens;
   if (t.stopped || t.out.gel_class == GelClass::none) return Verdict::will_not_set;
   return t.weakened ? Verdict::sets_soft : Verdict::sets;
 }

@@ -1,8 +1,9 @@
 // texture/substitute.hpp - another agent for the same effect: how much, how handled, what changes; and which cannot serve, and why.
 //
 // Every agent with a dose band for the effect is tried in this base. Its dose is to its usual dose as the old one was to its own, within its band (gelatin
-// 1.5 % is an ordinary jelly, agar 0.5 %: one to three). No ratio gives the same texture: differs, gained and lost say how. Refused are those that the base spoils (acid, spirit, enzyme, sugar missing), that the serving temperature melts, or that a diet rules out.
-// Doses are practice (+-30 %). Callers: the command `substitute`, the remedies of sheet.
+// 1.5 % is an ordinary jelly, agar 0.5 %: one to three). No ratio gives the same texture: differs, gained and lost say how. Refused are those that the base
+// spoils (acid, spirit, enzyme, sugar missing), that the serving temperature melts, or that a diet rules out. Doses are practice (+-30 %). Callers: the command
+// `substitute`, the remedies of sheet.
 #pragma once
 
 #include <string>

@@ -74,7 +74,7 @@ struct Liquor {
   double solids_percent = 0.0;  // dissolved, without the agents
   double salt_percent = 0.0;    // sodium, as sodium chloride
   double calcium_mg = 0.0;      // in all
-  double hardness_mg_l = 0.0;   // calcium and magnesium as CaCO3
+  double hardness_mg_l = 0.0;   // calcium and magnesium as CaCO3, also what acids hold bound
   double protein_percent = 0.0;
 };
 Liquor read(const matter::Composition&);

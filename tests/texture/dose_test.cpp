@@ -80,7 +80,8 @@ TEST(Dose, AnotherBloomKeepsTheFirmness) {
     a.form.bloom = *rc::gen::inRange(60, 300);
     const auto d = dose(a), of_200 = dose(asked(water(400.0), Agent::gelatin, Effect::firm_gel));
     RC_ASSERT(d.has_value() && of_200.has_value());
-    const double ratio = gelatin_force_g(mass_percent(d->percent_of_base.nominal), a.form.bloom) / gelatin_force_g(mass_percent(of_200->percent_of_base.nominal), 200.0);
+    const double ratio =
+        gelatin_force_g(mass_percent(d->percent_of_base.nominal), a.form.bloom) / gelatin_force_g(mass_percent(of_200->percent_of_base.nominal), 200.0);
     RC_ASSERT(std::abs(ratio - 1.0) < 1e-9);
   }));
 }
@@ -88,7 +89,8 @@ TEST(Dose, AnotherBloomKeepsTheFirmness) {
 TEST(Dose, GoesWithTheMassOfTheBase) {
   EXPECT_TRUE(rc::check([] {
     const double g = *rc::gen::inRange(50, 5000);
-    const auto one = dose(asked(of("orange juice", g), Agent::agar, Effect::firm_gel)), two = dose(asked(of("orange juice", 2.0 * g), Agent::agar, Effect::firm_gel));
+    const auto one = dose(asked(of("orange juice", g), Agent::agar, Effect::firm_gel)),
+               two = dose(asked(of("orange juice", 2.0 * g), Agent::agar, Effect::firm_gel));
     RC_ASSERT(one.has_value() && two.has_value());
     RC_ASSERT(std::abs(two->mass_g.nominal / one->mass_g.nominal - 2.0) < 1e-9);
     RC_ASSERT(one->mass_g.low < one->mass_g.nominal && one->mass_g.nominal < one->mass_g.high);
@@ -107,7 +109,8 @@ TEST(Dose, SpiritTakesTwentyToFiftyPercentMore) {
   const auto jelly = [](const matter::Composition& base) { return dose(asked(base, Agent::gelatin, Effect::soft_gel)); };
   const auto strong = jelly(water(300.0) + spirit(300.0, 40.0)), plain = jelly(water(600.0));
   EXPECT_EQ(strong->kind.kind, BaseKind::spirit);
-  EXPECT_TRUE(strong->percent_of_base.nominal / plain->percent_of_base.nominal >= 1.2 && strong->percent_of_base.nominal / plain->percent_of_base.nominal <= 1.5);
+  EXPECT_TRUE(strong->percent_of_base.nominal / plain->percent_of_base.nominal >= 1.2 &&
+              strong->percent_of_base.nominal / plain->percent_of_base.nominal <= 1.5);
   EXPECT_TRUE(says(strong->method, "below 40 C"));
   EXPECT_TRUE(std::any_of(strong->causes.begin(), strong->causes.end(), [](const Cause& c) { return c.code == base::Code::too_strong; }));
 }

@@ -39,6 +39,9 @@ TEST(HotFoam, EggWhiteMethylcelluloseAndCreamHoldIt) {
   // Practice: pasteurised egg white 15 to 25 % held below 62 C, methylcellulose about 1 %.
   EXPECT_TRUE(foam_hold(foam(sauce(400.0), 50.0, 100.0)).holds);
   EXPECT_TRUE(foam_hold(foam(sauce(495.0) + of(Component::methylcellulose, 5.0), 55.0)).holds);
+  // Practice: cream or butter of 20 % fat or more.
+  EXPECT_TRUE(foam_hold(foam(sauce(150.0) + of("cream", 350.0), 50.0)).holds);
+  EXPECT_TRUE(foam_hold(foam(sauce(150.0) + of("cream", 350.0), 50.0)).causes.empty());
   EXPECT_FALSE(foam_hold(foam(sauce(400.0), 66.0, 100.0)).holds) << "egg white has set above 62 C";
 }
 

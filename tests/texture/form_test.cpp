@@ -21,7 +21,10 @@ const Form powder_225{Agent::gelatin, 225.0, std::nullopt};
 
 TEST(Conversion, ThreeLeavesToPowderOf225Bloom) {
   // Square root of the Bloom ratio: bronze 7.8, silver 6.3, gold 5.7, platinum 5.4 g; the linear rule 6.2, 5.3, 5.3, 5.7 g.
-  const struct { const char* name; double root, linear; } expected[] = {
+  const struct {
+    const char* name;
+    double root, linear;
+  } expected[] = {
       {"gelatin, bronze leaf", 7.8, 6.2}, {"gelatin, silver leaf", 6.3, 5.3}, {"gelatin, gold leaf", 5.7, 5.3}, {"gelatin, platinum leaf", 5.4, 5.7}};
   for (const auto& e : expected) {
     const Conversion c = convert_pieces(3.0, leaf(e.name), powder_225);

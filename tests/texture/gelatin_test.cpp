@@ -79,7 +79,8 @@ TEST(Gelatin, WithinATenthOfAnEdgeBothClassesAreNamed) {
 TEST(Gelatin, MeltsInTheMouthAndSetsInTheRefrigerator) {
   // Four sources put food gels at 25 to 40 C melting, 25 to 35 by the one that is taken; setting of kitchen strengths 15 to 25 C (beads form at 20 to 25).
   for (const double c : {0.9, 1.5, 2.8, 6.67}) {
-    const double melts = in_celsius(gelatin_melts(Agent::gelatin, mass_percent(c), 200.0).nominal), sets = in_celsius(gelatin_sets(Agent::gelatin, mass_percent(c), 200.0).nominal);
+    const double melts = in_celsius(gelatin_melts(Agent::gelatin, mass_percent(c), 200.0).nominal),
+                 sets = in_celsius(gelatin_sets(Agent::gelatin, mass_percent(c), 200.0).nominal);
     EXPECT_TRUE(melts >= 25.0 && melts <= 35.0) << c << " %: " << melts;
     EXPECT_TRUE(sets >= 15.0 && sets <= 28.0) << c << " %: " << sets;
   }

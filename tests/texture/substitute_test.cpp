@@ -91,9 +91,7 @@ TEST(Substitute, WhatMeltsWhereItIsServedIsRefused) {
   EXPECT_NE(refusal(*substitutes(a), Agent::gelatin).find("melts near"), std::string::npos);
 }
 
-TEST(Substitute, HighMethoxylPectinIsRefusedWithoutSugar) {
-  EXPECT_NE(refusal(*substitutes(jelly()), Agent::pectin_high_methoxyl), "");
-}
+TEST(Substitute, HighMethoxylPectinIsRefusedWithoutSugar) { EXPECT_NE(refusal(*substitutes(jelly()), Agent::pectin_high_methoxyl), ""); }
 
 TEST(SubstituteProperties, DosesStayInTheirBandsAndRiseWithTheOldOne) {
   EXPECT_TRUE(rc::check([] {
