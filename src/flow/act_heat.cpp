@@ -91,7 +91,7 @@ void run_infuse(const UnitView& view) noexcept {
     for (std::size_t c = matter::index(Component::sucrose); c <= matter::index(Component::other_solids); ++c) {
       const auto component = static_cast<Component>(c);
       const bool stays = component == Component::fat || component == Component::fibre || component == Component::starch || component == Component::protein;
-      if (!stays) extract.mass[component] = view.knob(infuse_knob::extracts) * solid.mass[component];
+      if (!stays) extract.mass[component] = view.knob(infuse_knob::extracts + i) * solid.mass[component];
     }
     extract.enthalpy_j = matter::heat_curve(extract.mass).at_c(matter::heat_curve(solid.mass).celsius_at(solid.enthalpy_j));
     move(solid, liquid, extract);

@@ -13,10 +13,9 @@ namespace {
 
 using formula::Act;
 
-constexpr double infusion_extracts = 0.30;  // share of a leaf's or pod's soluble matter that passes in one infusion: practice
-constexpr double strain_pulp_out = 0.60;    // share of fibre a fine sieve keeps: practice
-constexpr double strain_pulp_holds = 3.0;   // kg of liquid a kg of wet fibre keeps: practice
-constexpr double lid_off_c = 40.0;          // below it an infusion stands covered: practice
+constexpr double strain_pulp_out = 0.60;   // share of fibre a fine sieve keeps: practice
+constexpr double strain_pulp_holds = 3.0;  // kg of liquid a kg of wet fibre keeps: practice
+constexpr double lid_off_c = 40.0;         // below it an infusion stands covered: practice
 constexpr const char* practice = "practice";
 
 bool cools(Act act) { return act == Act::chill || act == Act::freeze || act == Act::rest; }
@@ -217,8 +216,8 @@ void Compiler::emit_step(std::uint16_t part, std::uint16_t number, const formula
       knob(step.loss ? rate / matter::steaming(std::min(*to_c, 100.0)) : rate, KnobKind::ratio, origin, "steams off per second at 100 C", loss_source);
       knob(info.seconds, KnobKind::seconds, origin, "time", step.time_s ? "" : row->source, step.time_s);
       if (act.op == Op::infuse) {
-        knob(infusion_extracts, KnobKind::share, origin, "extracted", practice);
         for (SolidPiece& solid : stock.solids) {
+          knob(solid.extracts, KnobKind::share, origin, "extracted", practice);
           solids.push_back(solid.port);
           in.push_back(solid.port);
         }

@@ -12,6 +12,10 @@ namespace {
 
 using text::AmountKind;
 
+// Share of its soluble matter that a solid gives up in one infusion. Ground coffee and tea leaf are cut for it: a 6 % brew of
+// coffee with 28 % solubles has 1.2-1.45 % dissolved (memory: coffee brewing handbook), so about three quarters. Whole pods, peel, leaves: practice.
+constexpr double leaf_extracts = 0.75, infusion_extracts = 0.30;
+
 std::uint32_t take_key(std::size_t step, std::size_t take) { return static_cast<std::uint32_t>(step << 16U | take); }
 
 std::uint64_t origin_key(Origin o) { return std::uint64_t{o.part} << 32U | std::uint64_t{o.step} << 16U | o.take; }
@@ -259,7 +263,7 @@ void Compiler::emit_bought(const formula::Take& take, TakeInfo& info, MadeTake& 
   made.fizzy = thing.per_kg[matter::Component::carbon_dioxide] > 0.0;
   if (thing.solid) {
     info.solid = out;
-    made.solids.push_back({out, text::fold(take.thing), thing.holds_liquid});
+    made.solids.push_back({out, text::fold(take.thing), thing.holds_liquid, thing.family == larder::Family::tea_coffee ? leaf_extracts : infusion_extracts});
   } else {
     info.liquid = out;
     made.liquid = out;
@@ -320,7 +324,7 @@ void Compiler::emit_draw(const formula::Take& take, TakeInfo& info, MadeTake& ma
   if (from.liquid != no_port) made.liquid = account.liquid = phase(from.liquid);
   if (from.ice != no_port) made.ice = account.ice = phase(from.ice);
   for (const std::vector<Port>* loose : {&from.solids, &from.asides})
-    for (const Port solid : *loose) made.solids.push_back({phase(solid), text::fold(from.name), 0.0});
+    for (const Port solid : *loose) made.solids.push_back({phase(solid), text::fold(from.name), 0.0, infusion_extracts});
   const double there_is = from.times / by.times;
   double amount = take.amount.value.nominal();
   KnobKind kind = KnobKind::share;

@@ -16,8 +16,9 @@ namespace bloomset::flow {
 /// A solid on its way through a part: a pod, a leaf, a peel, which a later step may leave behind.
 struct SolidPiece {
   Port port = no_port;
-  std::string name;    // folded thing name, for `leave`
-  double holds = 0.0;  // kg of liquid a kg keeps when strained out
+  std::string name;       // folded thing name, for `leave`
+  double holds = 0.0;     // kg of liquid a kg keeps when strained out
+  double extracts = 0.0;  // share of what can dissolve in it that one infusion draws out
 };
 
 /// What is in the vessel at a point of a part.

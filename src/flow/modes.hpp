@@ -23,7 +23,7 @@ namespace heat_knob {
 inline constexpr std::uint32_t co2_kept = 0, sticks = 1, to_c = 2, steams_per_s = 3, seconds = 4, end = 5;
 }
 namespace infuse_knob {
-inline constexpr std::uint32_t co2_kept = 0, sticks = 1, to_c = 2, steams_per_s = 3, seconds = 4, extracts = 5;
+inline constexpr std::uint32_t co2_kept = 0, sticks = 1, to_c = 2, steams_per_s = 3, seconds = 4, extracts = 5;  // one `extracts` a solid
 }
 namespace cool_knob {
 inline constexpr std::uint32_t co2_kept = 0, sticks = 1, to_c = 2;

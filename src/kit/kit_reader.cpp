@@ -106,8 +106,8 @@ std::vector<Outline> read_outline(const text::Node& list, text::Faults& faults) 
 
 std::optional<Vessel> read_vessel(const text::Node& node, text::Faults& faults) {
   static const std::vector<std::string> keys = {
-      "name",         "kind",         "brim_ml",                 "inside_mm", "heat_j_k",       "holds_serves",
-      "fill_line_ml", "most_charges", "most_pressure_bar_gauge", "hot_rated", "pressure_rated", "source"};
+      "name",      "kind",           "brim_ml", "inside_mm", "heat_j_k", "holds_serves", "fill_line_ml", "most_charges", "most_pressure_bar_gauge",
+      "hot_rated", "pressure_rated", "source"};
   const std::size_t before = faults.size();
   const Entry entry(node, "a vessel", keys, faults);
   Vessel v;

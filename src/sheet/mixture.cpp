@@ -180,9 +180,9 @@ ChillSheet chill(const Mixture& mixture, const Chilling& how) {
   if (how.to && outcome.t_c > units::in_celsius(*how.to) + reached_within_k) {
     base::Where where;
     where.property = matter::key(Property::temperature_c);
-    sheet.findings.push_back(because(
-        "heat balance: there is too little ice, or it is not cold enough",
-        say(base::Code::range_left, std::move(where), "this ice cannot make the mixture that cold: it ends at " + shown(outcome.t_c) + " C")));
+    sheet.findings.push_back(
+        because("heat balance: there is too little ice, or it is not cold enough",
+                say(base::Code::range_left, std::move(where), "this ice cannot make the mixture that cold: it ends at " + shown(outcome.t_c) + " C")));
     sheet.findings.back().weight = base::Weight::mind;
   }
   add_notes(mixture, end, sheet.values, sheet.findings);

@@ -262,8 +262,8 @@ class Rules {
       if (!(count > 0.0) || std::abs(count - whole) <= whole_within) continue;
       const double off = (whole / count - 1.0) * 100.0;
       raise(Code::pieces_rounded, where(k_.flow, take.origin, take.span),
-            take.label + ": " + grams(k_.book.takes[t].kg * 1e3) + " is " + shown(count) + " pieces; " + shown(whole) + (whole == 1.0 ? " piece is " : " pieces are ") +
-                shown(std::abs(off)) + (off < 0.0 ? " % less" : " % more"),
+            take.label + ": " + grams(k_.book.takes[t].kg * 1e3) + " is " + shown(count) + " pieces; " + shown(whole) +
+                (whole == 1.0 ? " piece is " : " pieces are ") + shown(std::abs(off)) + (off < 0.0 ? " % less" : " % more"),
             count, whole);
     }
   }
@@ -373,12 +373,15 @@ class Rules {
       return at_part(k_.flow.parts.size() - 1, property);
     };
     for (std::size_t b = 0; b < notes.size(); ++b)
-      if (!places[b].empty()) raise(Code::range_left, place_of(places[b].front(), notes[b].property), listed(places[b]) + ": " + notes[b].says).why = notes[b].why;
-    if (!dry.empty()) raise(Code::value_missing, place_of(dry.front(), ""), "there is no liquid in " + listed(dry) + ", so its properties cannot be given")
-          .why = "properties are those of a liquid";
+      if (!places[b].empty())
+        raise(Code::range_left, place_of(places[b].front(), notes[b].property), listed(places[b]) + ": " + notes[b].says).why = notes[b].why;
+    if (!dry.empty())
+      raise(Code::value_missing, place_of(dry.front(), ""), "there is no liquid in " + listed(dry) + ", so its properties cannot be given").why =
+          "properties are those of a liquid";
     for (const auto& [property, where_missing] : missing) {
       const std::string_view key = matter::key(static_cast<Property>(property));
-      raise(Code::value_missing, place_of(where_missing.front(), key.data()), "the " + std::string(label(static_cast<Property>(property))) + " cannot be given for " + listed(where_missing));
+      raise(Code::value_missing, place_of(where_missing.front(), key.data()),
+            "the " + std::string(label(static_cast<Property>(property))) + " cannot be given for " + listed(where_missing));
     }
   }
 

@@ -37,7 +37,7 @@ double solids_in_the_drink_kg(const Kitchen& k, std::size_t serve) {
       for (const flow::Port solid : draw.solids) kg += k.batch.port(solid).mass.total_kg();
   return kg;
 }
-}
+}  // namespace
 
 double headroom_ml(double brim_ml, const matter::Values& drink) {
   const double ice_g = drink[Property::ice_g], density_g_ml = drink[Property::density_kg_m3] * 1e-3;

@@ -118,7 +118,8 @@ std::vector<TargetLine> judge_targets(const Kitchen& k, const Sheet& sheet, std:
                                  say(base::Code::value_missing, at, "`" + target.property + "` cannot be given here")));
       findings.push_back(say(base::Code::target_unmet, at, "`" + target.text + "` counts as not met: it cannot be given"));
     } else if (!line.met) {
-      findings.push_back(say(base::Code::target_unmet, at, "`" + target.text + "` is not met: it is " + shown(line.value_as_written) + (line.unit.empty() ? "" : " " + line.unit)));
+      findings.push_back(say(base::Code::target_unmet, at,
+                             "`" + target.text + "` is not met: it is " + shown(line.value_as_written) + (line.unit.empty() ? "" : " " + line.unit)));
     }
     lines.push_back(std::move(line));
   }

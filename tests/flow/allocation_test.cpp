@@ -15,13 +15,14 @@ bool counting = false;
 long allocations = 0;
 }  // namespace
 
-void* operator new(std::size_t size) {
+// Not inlined: the compiler would take malloc and free for a mismatched pair of its own.
+__attribute__((noinline)) void* operator new(std::size_t size) {
   if (counting) ++allocations;
   if (void* p = std::malloc(size == 0 ? 1 : size)) return p;
   throw std::bad_alloc();
 }
-void operator delete(void* p) noexcept { std::free(p); }
-void operator delete(void* p, std::size_t) noexcept { std::free(p); }
+__attribute__((noinline)) void operator delete(void* p) noexcept { std::free(p); }
+__attribute__((noinline)) void operator delete(void* p, std::size_t) noexcept { std::free(p); }
 
 namespace bloomset::flow {
 namespace {

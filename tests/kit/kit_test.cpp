@@ -55,8 +55,11 @@ TEST(BuiltInKit, HoldsTheGlassesWithOutlinesThatFillToTheBrim) {
 // Invented masses times the specific heat of glass, 0.84 J/(g K), or stoneware, 0.85 (memory: handbook tables), to the joule.
 TEST(BuiltInKit, EveryGlassHasAHeatCapacity) {
   const Kit kit = built_in();
-  for (const auto& [name, j_k] : {std::pair{"cup, 240 mL", 150 * 0.84}, {"tall glass, 400 mL", 350 * 0.84}, {"low glass, 300 mL", 300 * 0.84},
-                                  {"mug, 260 mL", 300 * 0.85}, {"flute, 180 mL", 130 * 0.84}})
+  for (const auto& [name, j_k] : {std::pair{"cup, 240 mL", 150 * 0.84},
+                                  {"tall glass, 400 mL", 350 * 0.84},
+                                  {"low glass, 300 mL", 300 * 0.84},
+                                  {"mug, 260 mL", 300 * 0.85},
+                                  {"flute, 180 mL", 130 * 0.84}})
     EXPECT_NEAR(kit.vessel(name)->heat.si, j_k, 0.5) << name;
 }
 

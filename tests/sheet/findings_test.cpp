@@ -22,8 +22,9 @@ std::string stored(const std::string& takes, const std::string& rest) {
 }
 
 std::string gelatin_by_percent(const std::string& percent) {
-  return document(ahead("base", "{ do = \"combine\", take = [\"200 g water\"] }, { do = \"dissolve\", take = [\"" + percent + " % gelatin, gold leaf (2 g a piece)\"] }"),
-                  "{ take = [\"all 'base'\"] }");
+  return document(
+      ahead("base", "{ do = \"combine\", take = [\"200 g water\"] }, { do = \"dissolve\", take = [\"" + percent + " % gelatin, gold leaf (2 g a piece)\"] }"),
+      "{ take = [\"all 'base'\"] }");
 }
 std::string warmed(const std::string& one, const std::string& other, const std::string& to) {
   return document(ahead("base", "{ do = \"warm\", take = [\"" + one + "\", \"" + other + "\"], to = \"" + to + "\" }"), "{ take = [\"all 'base'\"] }");
@@ -72,11 +73,10 @@ const std::vector<Case>& cases() {
 // Codes of the contract whose act or model this version does not have.
 const std::set<Code>& come_later() {
   static const std::set<Code> codes = {
-      Code::limit_unknown,    Code::over_fill_line,   Code::over_charges,   Code::over_pressure,     Code::pressure_if_warm,  Code::gas_caution,
-      Code::not_strained,     Code::live_enzyme,      Code::enzyme_contact, Code::will_not_set,      Code::sets_soft,         Code::strings_on_landing,
-      Code::melts_on_hot,     Code::too_acid,         Code::too_strong,     Code::too_hard_water,    Code::curdles,           Code::sinks_or_floats,
-      Code::dose_below_scale, Code::over_legal_limit, Code::torch_near_bottle, Code::unrated_vessel,
-      Code::choking,          Code::cooling_too_slow};
+      Code::limit_unknown,    Code::over_fill_line,   Code::over_charges,      Code::over_pressure,  Code::pressure_if_warm, Code::gas_caution,
+      Code::not_strained,     Code::live_enzyme,      Code::enzyme_contact,    Code::will_not_set,   Code::sets_soft,        Code::strings_on_landing,
+      Code::melts_on_hot,     Code::too_acid,         Code::too_strong,        Code::too_hard_water, Code::curdles,          Code::sinks_or_floats,
+      Code::dose_below_scale, Code::over_legal_limit, Code::torch_near_bottle, Code::unrated_vessel, Code::choking,          Code::cooling_too_slow};
   return codes;
 }
 
