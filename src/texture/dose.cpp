@@ -86,8 +86,7 @@ std::vector<std::string> method(Agent agent, Effect effect, const Liquor& liquor
     out.push_back("stir it into the rest of the base, which is at 20 C or warmer, so that the mix lands above 25 C and no strings form");
     if (liquor.abv_percent > 0.5) out.push_back("dissolve it in what holds no spirit, cool it below 40 C, then stir the spirit in at room temperature");
   } else {
-    std::string first = a.way == Way::coagulates ? "stir " + grams_shown(nominal_g) + " in cold" : std::string(a.disperse) + ": " + grams_shown(nominal_g);
-    out.push_back(first);
+    out.push_back(grams_shown(nominal_g) + ": " + std::string(a.disperse));
     const Limit* heat = limit(agent, Quantity::hydrate);
     std::string second(a.hydrate);
     if (heat != nullptr && heat->beyond == Bearing::stops) second += " (" + temperature_of(heat) + ")";
@@ -96,6 +95,10 @@ std::vector<std::string> method(Agent agent, Effect effect, const Liquor& liquor
     if (hot != nullptr && hot->low && liquor.ph < *hot->low)
       out.push_back("cook it in the water and sugar first and add the sour part off the heat" +
                     (agent == Agent::agar ? std::string(", warm enough that the mix lands at 45 C or above") : std::string()));
+    if (const Limit* calcium = limit(agent, Quantity::calcium); calcium != nullptr && calcium->nominal) {
+      const double missing_mg = *calcium->nominal * nominal_g - liquor.calcium_mg;
+      if (missing_mg > 0.0) out.push_back("with it goes calcium, " + shown(missing_mg) + " mg as lactate gluconate, stirred in last");
+    }
     if (liquor.abv_percent > 10.0 && heat != nullptr) out.push_back("stir the spirit in after it has dissolved, off the heat");
   }
   add_setting(out, agent, effect);
@@ -164,10 +167,13 @@ base::Result<Dose> dose(const DoseAsked& asked) {
     if (info(agent).way == Way::heating) state.rest.at = units::celsius(70.0);
     state.scale_step = asked.scale_step;
     std::vector<Cause> causes;
-    const Liquor mixed = read(state.liquid);
+    Liquor mixed = read(state.liquid);
+    // The method adds what calcium is missing.
+    if (const Limit* calcium = limit(agent, Quantity::calcium); calcium != nullptr && calcium->nominal)
+      mixed.calcium_mg = std::max(mixed.calcium_mg, *calcium->nominal * out.mass_g.nominal);
     agent_sets(agent, state, mixed, causes);
     for (Cause& c : causes)
-      if (c.code != base::Code::assumption) out.causes.push_back(std::move(c));
+      if (c.code != base::Code::assumption && !(c.code == base::Code::too_acid && c.bearing == Bearing::tells)) out.causes.push_back(std::move(c));
     std::stable_sort(out.causes.begin(), out.causes.end(), [](const Cause& a, const Cause& b) { return a.bearing < b.bearing; });
   }
   if (!band->note.empty()) out.notes.push_back({std::string(band->note), band->cited});

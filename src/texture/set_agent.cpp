@@ -86,11 +86,16 @@ void check_heat(Trial& t) {
 void check_acid(Trial& t) {
   const double ph = t.liquor.ph, ph_hot = t.state.seen.ph_hot.value_or(ph);
   if (const Limit* band = limit(t.agent, Quantity::ph)) {
-    if (band->low && ph < *band->low)
-      t.say(Code::too_acid, band->beyond, ph, *band->low,
-            "at pH " + shown(ph) + " " + t.label() + (band->beyond == Bearing::stops ? " does not work" : " sets softer") + "; it likes pH " +
-                shown(*band->low) + " or above" + (is_gelatin(t.agent) ? ": 10 to 50 % more" : ""),
+    if (band->low && ph < *band->low) {
+      // The dose bands of juice reach down to where a base counts as acid: above that, mild acid is told and takes nothing from the verdict.
+      const bool in_the_dose = is_gelatin(t.agent) && ph >= table::acid_below;
+      const bool stops = band->beyond == Bearing::stops;
+      t.say(Code::too_acid, in_the_dose ? Bearing::tells : band->beyond, ph, *band->low,
+            "at pH " + shown(ph) + " " + t.label() + (stops ? " does not work" : " sets softer") + "; it likes pH " + shown(*band->low) + " or above" +
+                (is_gelatin(t.agent) ? ", in strong acid it takes 10 to 50 % more than in juice" : "") +
+                (stops && !band->note.empty() ? ": " + std::string(band->note) : ""),
             band->cited);
+    }
     if (band->high && ph > *band->high)
       t.say(outside_code(band->beyond), band->beyond, ph, *band->high,
             "at pH " + shown(ph) + " " + t.label() + " has too little acid: it needs pH " + shown(*band->high) + " or below", band->cited);
@@ -113,7 +118,7 @@ void check_spirit(Trial& t) {
   else if (band->low && abv > *band->low)
     t.say(Code::too_strong, Bearing::weakens, abv, *band->low,
           "at " + shown(abv) + " %vol " + t.label() + " sets softer: above " + shown(*band->low) +
-              " %vol take 20 to 50 % more, dissolve it in water first and stir the spirit in below 40 C",
+              " %vol it takes 20 to 50 % more than in juice; dissolve it in water first and stir the spirit in below 40 C",
           band->cited);
 }
 
@@ -151,7 +156,8 @@ GelClass class_by_bands(Agent agent, double percent, BaseKind kind) {
   return percent >= 0.5 * least ? GelClass::thickened : GelClass::none;
 }
 
-bool gel_is_wanted(const GelState& state) { return !state.wanted || is_gel(*state.wanted); }
+// A fluid gel is weak by design: its own band judges it.
+bool gel_is_wanted(const GelState& state) { return !state.wanted || (is_gel(*state.wanted) && *state.wanted != Effect::fluid_gel); }
 
 void check_dose(Trial& t, BaseKind kind) {
   double least = 0.0;

@@ -36,7 +36,8 @@ void add_differences(Candidate& c, const SubstituteAsked& asked, double percent_
   for (const auto word : was.gives)
     if (std::find(is.gives.begin(), is.gives.end(), word) == is.gives.end()) c.lost.emplace_back(word);
   for (const auto word : is.takes)
-    if (std::find(c.lost.begin(), c.lost.end(), std::string(word)) == c.lost.end()) c.lost.emplace_back(word);
+    if (std::find(was.takes.begin(), was.takes.end(), word) == was.takes.end() && std::find(c.lost.begin(), c.lost.end(), std::string(word)) == c.lost.end())
+      c.lost.emplace_back(word);
   std::string allergens;
   for (const auto code : is.allergens)
     allergens +=

@@ -106,6 +106,17 @@ TEST(ColdFoamDoses, AreReadAsClassesWithoutForce) {
   EXPECT_EQ(will_set(gel(of("orange juice", 983.0) + of(Component::gelatin, 17.0))).gel_class, GelClass::firm);
 }
 
+TEST(ColdFoamDoses, MildAcidIsInTheDoseAndStrongAcidIsNot) {
+  // Comparison of hydrocolloids: gelatin works from pH 4 to 10; the bands of juice reach from pH 3 to 6.
+  const SetResult orange = will_set(gel(of("orange juice", 366.0) + of(Component::gelatin, 4.0)));
+  EXPECT_EQ(orange.verdict, Verdict::sets);
+  ASSERT_NE(find(orange, Code::too_acid), nullptr);
+  EXPECT_EQ(find(orange, Code::too_acid)->bearing, Bearing::tells);
+  const SetResult lemon = will_set(gel(of("lemon juice", 366.0) + of(Component::gelatin, 4.0)));
+  EXPECT_EQ(lemon.verdict, Verdict::sets_soft);
+  EXPECT_EQ(find(lemon, Code::too_acid)->bearing, Bearing::weakens);
+}
+
 TEST(Diagnosis, TooLittleIsSaidWithItsNumbers) {
   const SetResult r = will_set(gel(of("orange juice", 1000.0) + of(Component::gelatin, 2.0)));
   EXPECT_EQ(r.verdict, Verdict::will_not_set);

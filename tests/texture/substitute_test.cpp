@@ -93,6 +93,16 @@ TEST(Substitute, WhatMeltsWhereItIsServedIsRefused) {
 
 TEST(Substitute, HighMethoxylPectinIsRefusedWithoutSugar) { EXPECT_NE(refusal(*substitutes(jelly()), Agent::pectin_high_methoxyl), ""); }
 
+TEST(Substitute, LowMethoxylPectinComesWithItsCalcium) {
+  // Makers' handbooks from memory: 10 to 60 mg of calcium a gram of pectin.
+  SubstituteAsked a = jelly();
+  a.base = of("apple juice", 600.0);
+  const Substitutes s = *substitutes(a);
+  const Candidate* pectin = candidate(s, Agent::pectin_low_methoxyl);
+  ASSERT_NE(pectin, nullptr) << refusal(s, Agent::pectin_low_methoxyl);
+  EXPECT_TRUE(std::any_of(pectin->method.begin(), pectin->method.end(), [](const std::string& l) { return l.find("calcium") != std::string::npos; }));
+}
+
 TEST(SubstituteProperties, DosesStayInTheirBandsAndRiseWithTheOldOne) {
   EXPECT_TRUE(rc::check([] {
     const int x = *rc::gen::inRange(1, 400), y = *rc::gen::inRange(x, 401);
