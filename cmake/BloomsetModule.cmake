@@ -17,7 +17,7 @@ target_compile_options(bloomset_warnings INTERFACE
 # term when its loop vectoriser meets a short sum over triples (seen in matter/density.cpp at -O3, held by
 # tests/reference); the sums here are too short to gain from it.
 add_library(bloomset_numbers INTERFACE)
-target_compile_options(bloomset_numbers INTERFACE -ffp-contract=off -fno-tree-loop-vectorize)
+target_compile_options(bloomset_numbers INTERFACE -ffp-contract=off $<$<CXX_COMPILER_ID:GNU>:-fno-tree-loop-vectorize>)
 
 if(BLOOMSET_SANITIZE)
   # Left out are the checks of pointers before each use: a bad one that is used ends in an address that is caught anyway, and
