@@ -21,12 +21,38 @@ using base::Weight;
 constexpr const char* food_code_tables = "US FDA Food Code, 1-201.10, interaction tables of pH and water activity";
 constexpr const char* practice = "common practice, no source";
 constexpr const char* own_document = "the document";
+constexpr const char* gas_balance = "balance of the gas between head space and liquid (Weiss and Price 1980, Weiss 1974)";
 
-constexpr std::array<FindingWords, 19> table = {{
+constexpr std::array<FindingWords, 33> table = {{
     {Code::range_left, Weight::note, "{about}", "the models were not checked there", "the range that each model states", ""},
     {Code::assumption, Weight::note, "{about}", "the text leaves it open", "the larder, the kit or the act's defaults",
      "say it in the text if it is otherwise"},
     {Code::value_missing, Weight::note, "{about}", "its model does not cover this liquid", own_document, ""},
+    {Code::limit_unknown, Weight::mind, "{about}", "only its maker knows what a bottle bears", practice,
+     "ask the maker, and do not charge beyond what the bottle says"},
+    {Code::over_fill_line, Weight::stop, "{about}: {value} mL of liquid, and its fill line is at {limit} mL",
+     "above the line there is too little room for the gas: the pressure is high and soon gone", "the bottle's maker, else common practice",
+     "fill it to the line, or take a larger bottle or a second one"},
+    {Code::over_charges, Weight::stop, "{about}: {value} charges, and its maker allows {limit}",
+     "the maker's count is the limit that binds, whatever the pressure", "the bottle's maker", "take fewer charges, or a bottle that takes more"},
+    {Code::over_pressure, Weight::stop, "{about}: {value} bar on the gauge, and it is stated for {limit} bar", "a vessel past its stated pressure may burst",
+     "the bottle's maker", "take less gas, or keep it colder"},
+    {Code::pressure_if_warm, Weight::note, "{about}, left until it is at {limit} C, stands at {value} bar on the gauge",
+     "warm liquid holds less gas, and warm gas pushes harder", gas_balance, "keep it cold, away from burners and the sun"},
+    {Code::gas_caution, Weight::note, "{about}", "gas under pressure throws a loose head, and gas set free takes the place of air", practice, ""},
+    {Code::live_enzyme, Weight::stop, "{about}", "a protease cuts the protein that should set", practice,
+     "heat the fruit through to 85 C for 5 min, take it canned, or take an agent that is no protein"},
+    {Code::will_not_set, Weight::stop, "{about}", "the agent lacks what it needs, or meets what it cannot bear", practice, ""},
+    {Code::sets_soft, Weight::mind, "{about}", "the agent finds less than it needs, or more than it likes", practice, ""},
+    {Code::too_acid, Weight::mind, "{about}", "acid cuts the agent's chains, or keeps them apart", practice,
+     "add the acid last and off the heat, or take an agent that bears it"},
+    {Code::too_strong, Weight::mind, "{about}", "ethanol keeps an agent from dissolving, and weakens its gel", practice,
+     "dissolve the agent without the spirit and stir the spirit in last, or make it weaker"},
+    {Code::too_hard_water, Weight::mind, "{about}", "calcium and magnesium tie the agent up before it has dissolved", practice,
+     "dissolve it in soft water first"},
+    {Code::dose_below_scale, Weight::mind, "{about}", "one step of the scale is a large share of the dose", practice, "make a stock of it, or a larger batch"},
+    {Code::over_legal_limit, Weight::mind, "{about}", "a published rule limits what the food as served may hold", practice,
+     "ask which rule holds for your food where you are"},
     {Code::ice_gone, Weight::mind, "{about}: all the ice melts, and the drink ends at {value} C", "with no ice left it gets neither colder nor stays cold",
      "heat balance of this step", "take more ice, or colder"},
     {Code::glass_over, Weight::stop, "{about} {value} mL over the brim ({limit} mL)",

@@ -70,13 +70,18 @@ const std::vector<Case>& cases() {
   return all;
 }
 
+// Codes that the commands `dose`, `charge` and `substitute` raise and no sheet does yet: tests/sheet/bench_test.cpp raises each of them.
+const std::set<Code>& raised_at_the_bench() {
+  static const std::set<Code> codes = {Code::limit_unknown, Code::over_fill_line, Code::over_charges,     Code::over_pressure,   Code::pressure_if_warm,
+                                       Code::gas_caution,   Code::live_enzyme,    Code::will_not_set,     Code::sets_soft,       Code::too_acid,
+                                       Code::too_strong,    Code::too_hard_water, Code::dose_below_scale, Code::over_legal_limit};
+  return codes;
+}
+
 // Codes of the contract whose act or model this version does not have.
 const std::set<Code>& come_later() {
-  static const std::set<Code> codes = {
-      Code::limit_unknown,    Code::over_fill_line,   Code::over_charges,      Code::over_pressure,  Code::pressure_if_warm, Code::gas_caution,
-      Code::not_strained,     Code::live_enzyme,      Code::enzyme_contact,    Code::will_not_set,   Code::sets_soft,        Code::strings_on_landing,
-      Code::melts_on_hot,     Code::too_acid,         Code::too_strong,        Code::too_hard_water, Code::curdles,          Code::sinks_or_floats,
-      Code::dose_below_scale, Code::over_legal_limit, Code::torch_near_bottle, Code::unrated_vessel, Code::choking,          Code::cooling_too_slow};
+  static const std::set<Code> codes = {Code::not_strained,    Code::enzyme_contact,    Code::strings_on_landing, Code::melts_on_hot, Code::curdles,
+                                       Code::sinks_or_floats, Code::torch_near_bottle, Code::unrated_vessel,     Code::choking,      Code::cooling_too_slow};
   return codes;
 }
 
@@ -97,6 +102,7 @@ TEST(Findings, EachCodeIsRaisedByItsFormulaAndNotByTheNearMiss) {
 TEST(Findings, NoCodeIsForgotten) {
   std::set<Code> tested{Code::defer}, worded;  // defer stands on every sheet: nothing comes near it without raising it
   for (const Case& c : cases()) tested.insert(c.code);
+  tested.insert(raised_at_the_bench().begin(), raised_at_the_bench().end());
   for (const FindingWords& row : finding_words()) worded.insert(row.code);
   EXPECT_EQ(tested, worded);
   EXPECT_EQ(worded.size(), finding_words().size()) << "a code has two rows";
