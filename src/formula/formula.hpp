@@ -231,6 +231,8 @@ base::Result<Formula> read(std::string name, std::string text, base::Sources& so
 
 /// Reads one take as a text, outside a document: `60 mL spirit (40 %vol)`. `origin` is where the text stands.
 std::optional<Take> read_take(std::string_view text, base::Span origin, text::Measures, text::Faults&);
+/// The same without an amount, a bought thing with its bracket: `gelatin, gold leaf (1.8 g a piece)`. The take's amount means nothing.
+std::optional<Take> read_thing(std::string_view text, base::Span origin, text::Faults&);
 
 /// Prints the document in our order and spacing. read(write(f)) == f; borrowed parts are not printed.
 std::string write(const Formula&);

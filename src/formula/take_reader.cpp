@@ -197,4 +197,14 @@ std::optional<Take> read_take(std::string_view text, base::Span origin, text::Me
   return read_take_text(node, reading);
 }
 
+std::optional<Take> read_thing(std::string_view text, base::Span origin, text::Faults& faults) {
+  Reading reading{faults, origin.source, text::Measures::metric};
+  Take take;
+  take.span = origin;
+  text::Cursor cursor{text, origin};
+  text::skip_blanks(cursor);
+  if (!read_bought(cursor, take, reading)) return std::nullopt;
+  return take;
+}
+
 }  // namespace bloomset::formula
