@@ -75,6 +75,7 @@ std::optional<larder::Thing> thing_of(const formula::Take& take, const larder::L
 void add(Mixture& mixture, const larder::Thing& thing, double kg, bool by_volume) {
   mixture.masses += thing.per_kg * kg;
   mixture.lines.push_back({thing.label, kg * 1e3});
+  if (thing.live_enzyme) mixture.live_enzymes.push_back(thing.label);
   std::vector<std::string> assumed;
   for (const std::string& one : thing.assumptions) assumed.push_back(thing.name + ": " + one);
   const bool pours = thing.density_measured || thing.per_kg[Component::water] + thing.per_kg[Component::ethanol] + thing.per_kg[Component::glycerol] > 0.1;

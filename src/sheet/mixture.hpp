@@ -26,7 +26,8 @@ struct Mixture {
     double mass_g = 0.0;
   };
   std::vector<Line> lines;
-  std::vector<std::string> assumptions;  // the larder's, each once
+  std::vector<std::string> assumptions;   // the larder's, each once
+  std::vector<std::string> live_enzymes;  // raw fruit in it whose protease has seen no heat
 };
 
 /// Reads a mixture; `source` is the index of its text in `sources`. Errors: bad_input with every fault at its place.
