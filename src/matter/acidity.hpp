@@ -25,6 +25,8 @@ struct Molarities {
 };
 /// Of a liquid that has a volume; zero otherwise.
 Molarities molarities(const Composition&);
+/// For a caller who has the volume at 25 C.
+Molarities molarities(const Composition&, double litres_25c);
 
 /// pH at 25 C. Fixed passes; 7.0 for nothing at all.
 double ph_25c(const Molarities&);
@@ -39,6 +41,10 @@ double base_mol_l(const Molarities&, double ph);
 /// Equivalents of strong base per kg of liquid that bring it to pH 8.2 (phenolphthalein), from the same charge balance [mol/kg].
 /// Negative for a liquid above pH 8.2; 0 for one without water.
 double titratable_mol_kg(const Composition&);
+/// For a caller who has the molarities: equivalents per litre of solution at 25 C.
+double titratable_mol_l(const Molarities&);
+/// Equivalents as g of citric acid.
+double citric_equivalent_g(double mol);
 /// The same as g of citric acid (192.123 / 3 g per equivalent) per 100 g, and per litre at 20 C.
 double titratable_acidity_g_100g_citric(const Composition&);
 double titratable_acidity_g_l_citric(const Composition&);

@@ -117,43 +117,52 @@ constexpr std::array<Phi, solute_count> phi_20c = [] {
 
 constexpr std::size_t at(Solute s) { return static_cast<std::size_t>(s); }
 
-// Volume [m3] of the solutes from `first` up to `last` at 20 C.
-double phi_sum(const Solutes& s, std::size_t first, std::size_t last, double w) {
-  double sum0 = 0.0, sum1 = 0.0, sum2 = 0.0;
-  for (std::size_t i = first; i < last; ++i) {
-    sum0 += s.kg[i] * phi_20c[i][0];
-    sum1 += s.kg[i] * phi_20c[i][1];
-    sum2 += s.kg[i] * phi_20c[i][2];
-  }
-  return sum0 + w * (sum1 + w * sum2);
+void add(std::array<double, 3>& sum, double kg, const Phi& phi) {
+  for (std::size_t k = 0; k < sum.size(); ++k) sum[k] += kg * phi[k];
 }
 
 double food_swelling(const std::array<double, 2>& food, double t_c) { return 1.0 / value_at(food, t_c) - food_m3_kg(food); }
-
-double solutes_m3(const Solutes& s, double t_c) {
-  const double w = dissolved_fraction(s);
-  double volume = phi_sum(s, at(Solute::allulose) + 1, solute_count, w) + s[Solute::erythritol] * phi_20c[at(Solute::erythritol)][0];
-  const double sugars = phi_sum(s, at(Solute::sucrose), at(Solute::erythritol), w) + phi_sum(s, at(Solute::allulose), at(Solute::allulose) + 1, w);
-  const double sucrose = sucrose_apparent_volume(w, t_c);
-  volume += s[Solute::sucrose] * sucrose;
-  if (t_c == reference_c) return volume + sugars;
-  return volume + sugars * (sucrose / sucrose_apparent_volume(w, reference_c)) + s[Solute::fat] * food_swelling(food_density_fat, t_c) +
-         s[Solute::protein] * food_swelling(food_density_protein, t_c) + s[Solute::starch] * food_swelling(food_density_starch, t_c) +
-         s[Solute::fibre] * food_swelling(food_density_fibre, t_c);
-}
 
 }  // namespace
 
 double sucrose_apparent_volume(double w, double t_c) {
   const double water = value_at(icumsa_water_numerator, t_c) / (1.0 + icumsa_water_denominator * t_c), d = (t_c - reference_c) / 100.0;
-  const double s =
-      value_at(icumsa_c0, w) + d * (value_at(icumsa_c1, w) + d * (value_at(icumsa_c2, w) + d * (value_at(icumsa_c3, w) + d * value_at(icumsa_c4, w))));
+  double s = value_at(icumsa_c0, w);
+  if (d != 0.0) s += d * (value_at(icumsa_c1, w) + d * (value_at(icumsa_c2, w) + d * (value_at(icumsa_c3, w) + d * value_at(icumsa_c4, w))));
   return (1.0 - s / (water + w * s)) / water;
 }
 
 double dissolved_fraction(const Solutes& s) {
   const double dissolved = s.total_kg() - s[Solute::fat] - s[Solute::starch] - s[Solute::fibre], with_water = dissolved + s.water_kg;
   return with_water > 0.0 ? dissolved / with_water : 0.0;
+}
+
+LiquidVolume::LiquidVolume(const Solutes& s)
+    : ethanol_kg_(s.ethanol_kg),
+      sucrose_kg_(s[Solute::sucrose]),
+      fat_kg_(s[Solute::fat]),
+      protein_kg_(s[Solute::protein]),
+      starch_kg_(s[Solute::starch]),
+      fibre_kg_(s[Solute::fibre]) {
+  for (std::size_t i = 0; i < solute_count; ++i) {
+    const bool swells = i < at(Solute::erythritol) || i == at(Solute::allulose);
+    add(swells ? sugars_ : others_, s.kg[i], phi_20c[i]);
+  }
+  dissolved_kg_ = s.total_kg() - fat_kg_ - starch_kg_ - fibre_kg_;
+}
+
+double LiquidVolume::m3(double water_kg, double t_c) const {
+  const double with_water = dissolved_kg_ + water_kg, w = with_water > 0.0 ? dissolved_kg_ / with_water : 0.0;
+  const double sugars = value_at(sugars_, w), sucrose = sucrose_apparent_volume(w, t_c);
+  const double volume = ethanol_water_m3(water_kg, ethanol_kg_, t_c) + value_at(others_, w) + sucrose_kg_ * sucrose;
+  if (t_c == reference_c) return volume + sugars;
+  return volume + (sugars > 0.0 ? sugars * (sucrose / sucrose_apparent_volume(w, reference_c)) : 0.0) + fat_kg_ * food_swelling(food_density_fat, t_c) +
+         protein_kg_ * food_swelling(food_density_protein, t_c) + starch_kg_ * food_swelling(food_density_starch, t_c) +
+         fibre_kg_ * food_swelling(food_density_fibre, t_c);
+}
+
+double LiquidVolume::clouds_20c_m3() const {
+  return fat_kg_ * food_m3_kg(food_density_fat) + starch_kg_ * food_m3_kg(food_density_starch) + fibre_kg_ * food_m3_kg(food_density_fibre);
 }
 
 units::Density ethanol_water_density(units::MassFraction ethanol, units::Temperature temperature) {
@@ -189,10 +198,7 @@ units::MassFraction ethanol_mass_fraction(units::VolumeFraction abv) {
 
 units::VolumeFraction abv_20c(units::MassFraction ethanol) { return {ethanol.si * value_at(oiml_a, ethanol.si) / pure_ethanol_density_20c().si}; }
 
-units::Volume liquid_volume(const Solutes& s, units::Temperature temperature) {
-  const double t = units::in_celsius(temperature);
-  return {ethanol_water_m3(s.water_kg, s.ethanol_kg, t) + solutes_m3(s, t)};
-}
+units::Volume liquid_volume(const Solutes& s, units::Temperature temperature) { return {LiquidVolume(s).m3(s.water_kg, units::in_celsius(temperature))}; }
 
 units::Volume liquid_volume(const Composition& composition, units::Temperature temperature) { return liquid_volume(solutes(composition), temperature); }
 

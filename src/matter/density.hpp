@@ -22,6 +22,19 @@ units::VolumeFraction abv_20c(units::MassFraction ethanol);
 /// Volume of a liquid at a temperature, rule A: V_OIML(water + ethanol) + sum m_i phi_i(w, T). Gas counts nothing. Valid -20 to 100 C.
 units::Volume liquid_volume(const Composition&, units::Temperature);
 units::Volume liquid_volume(const Solutes&, units::Temperature);
+/// The same, prepared once for several temperatures and several waters; all else stays as it was.
+class LiquidVolume {
+ public:
+  explicit LiquidVolume(const Solutes&);
+  /// Volume [m3] with this much water.
+  double m3(double water_kg, double t_c) const;
+  /// Of it, what clouds without being dissolved: fat, starch and fibre [m3 at 20 C].
+  double clouds_20c_m3() const;
+
+ private:
+  double ethanol_kg_, dissolved_kg_, sucrose_kg_, fat_kg_, protein_kg_, starch_kg_, fibre_kg_;
+  std::array<double, 3> sugars_{}, others_{};  // m3 at 20 C, of w^0..w^2; sugars swell as sucrose does, which stands apart
+};
 /// The fraction at which every solute is read: all dissolved / (all dissolved + water); fat, starch and fibre float and do not count.
 double dissolved_fraction(const Solutes&);
 /// Apparent specific volume of sucrose [m3/kg] at a mass fraction 0..0.85 and 0 to 80 C (ICUMSA SPS-4).

@@ -6,6 +6,8 @@
 // literature says for ethanol-water at 80-110 C, but unchecked here).
 #include "matter/enthalpy.hpp"
 
+#include <cmath>
+
 #include "matter/component_table.hpp"
 #include "matter/enthalpy_table.hpp"
 #include "matter/polynomial.hpp"
@@ -165,11 +167,11 @@ double ice_enthalpy_j_kg(double t_c) { return ice_at_0_j_kg + value_at(ice_h, t_
 
 double ice_specific_heat_j_kg_k(double t_c) { return value_at(heat_capacity_ice, t_c); }
 
-// The curve is a shallow parabola, so three Newton passes from 0 C end at the last bit.
+// The curve is a shallow parabola: its root near 0 C, without cancellation.
 double ice_celsius_at(double enthalpy_j_kg) {
-  double t_c = 0.0;
-  for (int pass = 0; pass < 5; ++pass) t_c += (enthalpy_j_kg - ice_enthalpy_j_kg(t_c)) / ice_specific_heat_j_kg_k(t_c);
-  return t_c;
+  static_assert(ice_h.size() == 3);
+  const double beyond = enthalpy_j_kg - ice_at_0_j_kg, slope = ice_h[1];
+  return 2.0 * beyond / (slope + std::sqrt(slope * slope + 4.0 * ice_h[2] * beyond));
 }
 
 double water_vapour_enthalpy_j_kg(double t_c) { return heat_of_vaporization_water + vapour_heat_capacity_water * (t_c - zero_c); }

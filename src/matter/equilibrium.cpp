@@ -16,7 +16,7 @@ namespace bloomset::matter {
 namespace {
 
 constexpr double fusion_j_kg = 3.3e5, water_j_kg_k = 4200.0, ice_j_kg_k = 2000.0;  // round: they shape the search, not its end
-constexpr int passes = 6;
+constexpr int passes = 5;  // the temperature is then good to 1e-3 C at worst, 1e-11 C in 99 of 100 drinks
 
 // H(w) - wanted, and what it is made of.
 struct Excess {
@@ -72,8 +72,13 @@ double water_of(double s, double kappa) {
 
 Balance settle(const Contact& contact) {
   const Excess excess(contact);
-  const double own = excess.own_water_kg, freezes_c = contact.bond.freezing_c(own);
+  const double own = excess.own_water_kg;
   const HeatCurve start = excess.curve(own);
+  if (!(contact.ice_kg > 0.0)) {
+    const double alone_c = liquid_temperature(start, contact.vessel_j_k, contact.enthalpy_j);
+    if (alone_c >= 0.0) return {alone_c, 0.0, 0.0, false};
+  }
+  const double freezes_c = contact.bond.freezing_c(own);
   const double excess_j = excess.at(start, own, freezes_c);
   const bool melts = excess_j <= 0.0;
   if (melts && !(contact.ice_kg > 0.0)) return {liquid_temperature(start, contact.vessel_j_k, contact.enthalpy_j), 0.0, 0.0, false};

@@ -15,13 +15,6 @@
 namespace bloomset::matter {
 namespace {
 
-// Ice whose enthalpy is known: its curve is a shallow parabola, so three Newton passes end at the last bit.
-double ice_celsius(double enthalpy_j_kg) {
-  double t_c = 0.0;
-  for (int pass = 0; pass < 3; ++pass) t_c -= (ice_enthalpy_j_kg(t_c) - enthalpy_j_kg) / ice_specific_heat_j_kg_k(t_c);
-  return t_c;
-}
-
 // The contact once the surface water has joined the drink.
 struct Meeting {
   const IceContact& in;
@@ -66,15 +59,14 @@ struct Meeting {
     return out;
   }
 
-  IceOutcome equilibrium() const { return at(settle(all)); }
-
   IceOutcome at(const Balance& end) const {
     return outcome(end.t_c, end.melted_kg, all.ice_follows && !end.ice_gone ? std::min(end.t_c, 0.0) : ice_c, end.ice_gone);
   }
 
-  // Down to a temperature above the freezing curve. `untouched` is where drink and vessel stand without ice.
-  IceOutcome down_to(double to_c, double untouched) const {
+  // Down to a temperature, or to equilibrium if that comes first. `untouched` is where drink and vessel stand without ice.
+  IceOutcome down_to(double to_c, double untouched, const Balance& end) const {
     if (!(to_c < untouched)) return outcome(untouched, 0.0, ice_c, false);
+    if (!(to_c > end.t_c)) return at(end);
     const double left_c = all.ice_follows ? std::min(to_c, 0.0) : ice_c, left_j_kg = ice_enthalpy_j_kg(left_c);
     Composition dry = all.drink;
     dry[Component::water] = dry[Component::ethanol] = 0.0;
@@ -86,28 +78,30 @@ struct Meeting {
     // Nearly straight in the melt: only the heat of mixing bends it.
     double melted = 0.0, at_melted = excess(0.0), slope = -left_j_kg;
     if (at_melted >= 0.0) {  // warming the ice cools enough: it warms only as far as that takes
-      if (all.bond.freezing_c(all.drink[Component::water]) > to_c) return equilibrium();
-      return outcome(to_c, 0.0, ice_celsius(all.ice_enthalpy_j_kg + (ice_kg * left_j_kg - ice_kg * all.ice_enthalpy_j_kg - at_melted) / ice_kg), false);
+      return outcome(to_c, 0.0, ice_celsius_at(all.ice_enthalpy_j_kg + (ice_kg * left_j_kg - ice_kg * all.ice_enthalpy_j_kg - at_melted) / ice_kg), false);
     }
-    for (int pass = 0; pass < 5; ++pass) {
+    for (int pass = 0; pass < 3; ++pass) {
       const double next = melted - at_melted / slope, at_next = excess(next);
       if (std::abs(next - melted) > 1e-12 * next) slope = std::max((at_next - at_melted) / (next - melted), 0.3 * slope);
       melted = next;
       at_melted = at_next;
     }
     melted -= at_melted / slope;
-    if (melted >= ice_kg || all.bond.freezing_c(all.drink[Component::water] + melted) > to_c) return equilibrium();
+    if (melted >= ice_kg) return at(end);
     return outcome(to_c, melted, left_c, false);
   }
 };
 
 }  // namespace
 
-IceOutcome melt_to_equilibrium(const IceContact& contact) { return Meeting(contact).equilibrium(); }
+IceOutcome melt_to_equilibrium(const IceContact& contact) {
+  const Meeting meeting(contact);
+  return meeting.at(settle(meeting.all));
+}
 
 IceOutcome melt_to(const IceContact& contact, double to_c) {
   const Meeting meeting(contact);
-  return meeting.down_to(to_c, meeting.untouched_c());
+  return meeting.down_to(to_c, meeting.untouched_c(), settle(meeting.all));
 }
 
 IceOutcome melt_for(const IceContact& contact, double seconds, double time_constant_s) {
@@ -115,11 +109,11 @@ IceOutcome melt_for(const IceContact& contact, double seconds, double time_const
   const Balance end = settle(meeting.all);
   const double left = time_constant_s > 0.0 ? std::exp(-std::max(seconds, 0.0) / time_constant_s) : 0.0;
   const double start_c = meeting.untouched_c();
-  if (end.t_c < start_c && end.frozen_kg == 0.0) return meeting.down_to(end.t_c + (start_c - end.t_c) * left, start_c);
+  if (end.t_c < start_c && end.frozen_kg == 0.0) return meeting.down_to(end.t_c + (start_c - end.t_c) * left, start_c, end);
   // Nothing melts: the ice that follows takes its share of the heat it will have taken in the end.
   const double end_j_kg = meeting.all.ice_follows ? ice_enthalpy_j_kg(std::min(end.t_c, 0.0)) : meeting.all.ice_enthalpy_j_kg;
   const double taken_j_kg = (end_j_kg - meeting.all.ice_enthalpy_j_kg) * (1.0 - left);
-  return meeting.outcome(meeting.untouched_c(meeting.ice_kg * taken_j_kg), 0.0, ice_celsius(meeting.all.ice_enthalpy_j_kg + taken_j_kg), false);
+  return meeting.outcome(meeting.untouched_c(meeting.ice_kg * taken_j_kg), 0.0, ice_celsius_at(meeting.all.ice_enthalpy_j_kg + taken_j_kg), false);
 }
 
 }  // namespace bloomset::matter

@@ -100,27 +100,37 @@ void read_sums(Reading& r, const Composition& liquid, double mass_kg) {
   r.answer(Property::energy_kcal, [&] { return energy_kcal(liquid); });
 }
 
-void read_volumes(Reading& r, const Composition& liquid, const Solutes& s, double t_c) {
+void read_volumes(Reading& r, const Composition& liquid, const Solutes& s, const LiquidVolume& volume, double t_c) {
+  using enum Property;
   const double weighed_kg = s.total_kg() + s.water_kg + s.ethanol_kg;  // gas apart, which has no volume either
-  if (r.wants_any(set_of(Property::volume_ml, Property::density_kg_m3))) {
-    const double m3 = liquid_volume(s, celsius(t_c)).si;
-    r.answer(Property::volume_ml, [&] { return 1e6 * m3; });
-    r.answer(Property::density_kg_m3, [&] { return m3 > 0.0 ? weighed_kg / m3 : cannot_be_given; });
+  if (r.wants_any(set_of(volume_ml, density_kg_m3))) {
+    const double m3 = volume.m3(s.water_kg, t_c);
+    r.answer(volume_ml, [&] { return 1e6 * m3; });
+    r.answer(density_kg_m3, [&] { return m3 > 0.0 ? weighed_kg / m3 : cannot_be_given; });
   }
-  const double acid_g_100g = r.wants_any(set_of(Property::titratable_acidity_g_100g_citric, Property::titratable_acidity_g_l_citric))
-                                 ? titratable_acidity_g_100g_citric(liquid)
-                                 : cannot_be_given;
-  r.answer(Property::titratable_acidity_g_100g_citric, [&] { return acid_g_100g; });
-  if (r.wants_any(set_of(Property::volume_20c_ml, Property::abv_percent, Property::co2_volumes, Property::titratable_acidity_g_l_citric))) {
-    const double m3 = liquid_volume(s, celsius(20.0)).si;
-    r.answer(Property::volume_20c_ml, [&] { return 1e6 * m3; });
-    r.answer(Property::abv_percent, [&] { return m3 > 0.0 ? 100.0 * ethanol_m3_20c(liquid) / m3 : cannot_be_given; });
-    r.answer(Property::titratable_acidity_g_l_citric, [&] { return m3 > 0.0 ? 1e-2 * acid_g_100g * weighed_kg / m3 : cannot_be_given; });
-    r.answer(Property::co2_volumes, [&] {
-      const double mol = 1e3 * liquid[Component::carbon_dioxide] / info(Component::carbon_dioxide).molar_mass_g_mol;
-      return m3 > 0.0 ? mol * table::carbon_dioxide_molar_volume / (1e3 * m3) : cannot_be_given;
-    });
+  const bool acidity = r.wants_any(set_of(titratable_acidity_g_100g_citric, titratable_acidity_g_l_citric));
+  double acid_g_100g = cannot_be_given;
+  if (acidity || r.wants(ph_25c)) {
+    const double litres = 1e3 * volume.m3(s.water_kg, 25.0);
+    const Molarities m = molarities(liquid, litres);
+    r.answer(ph_25c, [&] { return s.water_kg > 0.0 ? matter::ph_25c(m) : cannot_be_given; });
+    if (acidity) acid_g_100g = s.water_kg > 0.0 ? 0.1 * citric_equivalent_g(titratable_mol_l(m) * litres) / liquid.total_kg() : 0.0;
   }
+  r.answer(titratable_acidity_g_100g_citric, [&] { return acid_g_100g; });
+  if (!r.wants_any(set_of(volume_20c_ml, abv_percent, co2_volumes, titratable_acidity_g_l_citric, brix_read_percent, refractive_index_20c))) return;
+  const double m3 = volume.m3(s.water_kg, 20.0);
+  r.answer(volume_20c_ml, [&] { return 1e6 * m3; });
+  r.answer(abv_percent, [&] { return m3 > 0.0 ? 100.0 * ethanol_m3_20c(liquid) / m3 : cannot_be_given; });
+  r.answer(titratable_acidity_g_l_citric, [&] { return m3 > 0.0 ? 1e-2 * acid_g_100g * weighed_kg / m3 : cannot_be_given; });
+  r.answer(co2_volumes, [&] {
+    const double mol = 1e3 * liquid[Component::carbon_dioxide] / info(Component::carbon_dioxide).molar_mass_g_mol;
+    return m3 > 0.0 ? mol * table::carbon_dioxide_molar_volume / (1e3 * m3) : cannot_be_given;
+  });
+  if (!r.wants_any(set_of(brix_read_percent, refractive_index_20c))) return;
+  const bool pours = s.water_kg + s.ethanol_kg > 0.0;
+  const Bending b = bending(s, m3 - volume.clouds_20c_m3());
+  r.answer(brix_read_percent, [&] { return pours ? matter::brix_read_percent(b) : cannot_be_given; });
+  r.answer(refractive_index_20c, [&] { return pours ? matter::refractive_index_20c(b) : cannot_be_given; });
 }
 
 }  // namespace
@@ -130,13 +140,7 @@ std::string_view key(Property p) { return keys[static_cast<std::size_t>(p)]; }
 void read(const State& state, const PropertySet& asked, Values& values) {
   Reading r{state, asked, values};
   r.answer(Property::foam_volume_ml, [&] { return state.foam_volume_ml; });
-  r.answer(Property::abv_percent_all_melted, [&] {
-    Composition melted = state.liquid;
-    melted[Component::water] += state.floating_ice_kg;
-    const double m3 = liquid_volume(melted, celsius(20.0)).si;
-    return m3 > 0.0 ? 100.0 * ethanol_m3_20c(melted) / m3 : cannot_be_given;
-  });
-  if ((asked & ~set_of(Property::foam_volume_ml, Property::abv_percent_all_melted)).none()) return;
+  if ((asked & ~set_of(Property::foam_volume_ml)).none()) return;
 
   const ThermalState thermal = thermal_state(state.liquid, state.enthalpy_j);
   const double t_c = thermal.t_c;
@@ -148,15 +152,13 @@ void read(const State& state, const PropertySet& asked, Values& values) {
   read_sums(r, liquid, mass_kg);
 
   const Solutes s = solutes(liquid);
-  const bool pours = s.water_kg + s.ethanol_kg > 0.0;
-  read_volumes(r, liquid, s, t_c);
-  if (r.wants_any(set_of(Property::brix_read_percent, Property::refractive_index_20c))) {
-    const Bending b = bending(s);
-    r.answer(Property::brix_read_percent, [&] { return pours ? brix_read_percent(b) : cannot_be_given; });
-    r.answer(Property::refractive_index_20c, [&] { return pours ? refractive_index_20c(b) : cannot_be_given; });
-  }
+  const LiquidVolume volume(s);
+  r.answer(Property::abv_percent_all_melted, [&] {
+    const double m3 = volume.m3(state.liquid[Component::water] + state.floating_ice_kg, 20.0);
+    return m3 > 0.0 ? 100.0 * ethanol_m3_20c(liquid) / m3 : cannot_be_given;
+  });
+  read_volumes(r, liquid, s, volume, t_c);
   r.answer(Property::viscosity_mpa_s, [&] { return has_thickener(liquid) ? cannot_be_given : 1e3 * viscosity(s, celsius(t_c)).si; });
-  r.answer(Property::ph_25c, [&] { return ph_25c(liquid); });
   if (r.wants_any(set_of(Property::freezing_point_c, Property::water_activity))) {
     const WaterBond bond = water_bond(liquid);
     // Beside its own ice a liquid is at its freezing point.

@@ -96,9 +96,12 @@ double sucrose_bending(double w) {
 
 }  // namespace
 
-Bending bending(const Solutes& all) {
-  Solutes s = all;
-  for (const Solute floats : {Solute::fat, Solute::starch, Solute::fibre}) s.kg[static_cast<std::size_t>(floats)] = 0.0;
+Bending bending(const Solutes& s) {
+  const LiquidVolume volume(s);
+  return bending(s, volume.m3(s.water_kg, units::in_celsius(reference)) - volume.clouds_20c_m3());
+}
+
+Bending bending(const Solutes& s, double clear_20c_m3) {
   const double w = dissolved_fraction(s);
   double sum0 = 0.0, sum1 = 0.0, sum2 = 0.0;
   for (std::size_t i = 0; i < solute_count; ++i) {
@@ -108,7 +111,7 @@ Bending bending(const Solutes& all) {
   }
   const double both = s.water_kg + s.ethanol_kg, strength = both > 0.0 ? s.ethanol_kg / both : 0.0;
   const double sum = sum0 + w * (sum1 + w * sum2) + s.water_kg * water_refraction + s.ethanol_kg * value_at(ethanol_refraction, strength);
-  return {sum / liquid_volume(s, reference).si};
+  return {sum / clear_20c_m3};
 }
 
 double refractive_index_20c(Bending b) { return std::sqrt((1.0 + 2.0 * b.value) / (1.0 - b.value)); }

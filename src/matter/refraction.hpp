@@ -15,6 +15,8 @@ struct Bending {
   double value;
 };
 Bending bending(const Solutes&);
+/// For a caller who has the volume [m3] at 20 C of all but fat, starch and fibre.
+Bending bending(const Solutes&, double clear_20c_m3);
 /// Refractive index at 20 C, sodium D line. 1.333 for water.
 double refractive_index_20c(Bending);
 double refractive_index_20c(const Solutes&);
