@@ -2,7 +2,8 @@
 # PUBLIC and PRIVATE name what the module links; tests/law holds them against the module table of ARCHITECTURE.md.
 # bloomset_test(NAME SOURCES … LINKS … [RELEASE] [SPEED]): one GoogleTest program, registered with CTest test by test.
 #   RELEASE: also built and run on the program as shipped; SPEED: measures time, so run there only.
-# bloomset_script_test(NAME [RELEASE] [PYTHON] COMMAND …): a test that is a command; PYTHON puts the interpreter before it.
+# bloomset_script_test(NAME [RELEASE] [SHIPPED] [PYTHON] COMMAND …): a test that is a command; PYTHON puts the interpreter before it.
+#   SHIPPED: starts the program hundreds of times, so it is run on the program as shipped only.
 # bloomset_fuzzer(NAME SOURCES … LINKS …): a libFuzzer program of the fuzz preset.
 include(GoogleTest)
 
@@ -80,8 +81,11 @@ find_program(BLOOMSET_PYTHON NAMES python3 PATHS /usr/bin NO_DEFAULT_PATH)
 find_program(BLOOMSET_PYTHON NAMES python3)
 
 function(bloomset_script_test name)
-  cmake_parse_arguments(arg "RELEASE;PYTHON" "" "COMMAND" ${ARGN})
-  if(BLOOMSET_TESTS STREQUAL "release" AND NOT arg_RELEASE)
+  cmake_parse_arguments(arg "RELEASE;SHIPPED;PYTHON" "" "COMMAND" ${ARGN})
+  if(arg_SHIPPED AND BLOOMSET_SANITIZE)
+    return()
+  endif()
+  if(BLOOMSET_TESTS STREQUAL "release" AND NOT arg_RELEASE AND NOT arg_SHIPPED)
     return()
   endif()
   if(arg_PYTHON)
@@ -91,7 +95,7 @@ function(bloomset_script_test name)
     list(PREPEND arg_COMMAND "${BLOOMSET_PYTHON}" -B)
   endif()
   add_test(NAME ${name} COMMAND ${arg_COMMAND} WORKING_DIRECTORY "${CMAKE_SOURCE_DIR}")
-  if(arg_RELEASE)
+  if(arg_RELEASE OR arg_SHIPPED)
     set_tests_properties(${name} PROPERTIES LABELS release)
   endif()
 endfunction()
