@@ -10,5 +10,9 @@ int run_sheet(const SheetOptions&, const Common&, const Streams&);
 int run_check(const CheckOptions&, const Common&, const Streams&);
 int run_mix(const MixOptions&, const Common&, const Streams&);
 int run_chill(const ChillOptions&, const Common&, const Streams&);
+int run_dose(const DoseOptions&, const Common&, const Streams&);
+int run_gelatin(const GelatinOptions&, const Common&, const Streams&);
+int run_charge(const ChargeOptions&, const Common&, const Streams&);
+int run_substitute(const SubstituteOptions&, const Common&, const Streams&);
 
 }  // namespace bloomset::cli

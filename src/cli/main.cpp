@@ -19,6 +19,10 @@ struct Run {
   int operator()(const CheckOptions& options) const { return run_check(options, common, streams); }
   int operator()(const MixOptions& options) const { return run_mix(options, common, streams); }
   int operator()(const ChillOptions& options) const { return run_chill(options, common, streams); }
+  int operator()(const DoseOptions& options) const { return run_dose(options, common, streams); }
+  int operator()(const GelatinOptions& options) const { return run_gelatin(options, common, streams); }
+  int operator()(const ChargeOptions& options) const { return run_charge(options, common, streams); }
+  int operator()(const SubstituteOptions& options) const { return run_substitute(options, common, streams); }
 };
 
 int run(int count, char** words) {

@@ -3,48 +3,10 @@
 #include <CLI/CLI.hpp>
 #include <sstream>
 
+#include "cli/help_words.hpp"
+
 namespace bloomset::cli {
 namespace {
-
-constexpr const char* about =
-    "bloomset keeps a mass and energy balance of a formula, and reads strength, sweetness, acidity, pH, volume,\n"
-    "cold and dilution off it.";
-
-constexpr const char* examples = R"help(Examples
-  bloomset sheet demo/01-quay-sour.toml                     the sheet, for the document's number of serves
-  bloomset sheet demo/01-quay-sour.toml --serves 28         the same for a full room
-  bloomset check demo                                       findings and targets of every formula in a folder
-  bloomset mix "40 g ethanol + 60 g water"                  properties of any mixture at 20 C
-  bloomset chill "60 mL spirit (40 %vol) + 25 mL syrup (50 brix)" --ice 200g
-
-Exit codes
-  0 done · 1 a sheet or check with a `stop` finding or a missed target · 2 bad input · 3 a fault of the program)help";
-
-constexpr const char* sheet_examples = R"help(Examples
-  bloomset sheet demo/01-quay-sour.toml
-  bloomset sheet demo/01-quay-sour.toml --serves 28
-  bloomset sheet demo/01-quay-sour.toml --json)help";
-
-constexpr const char* check_examples = R"help(Examples
-  bloomset check demo/01-quay-sour.toml                     one formula, with all its notes
-  bloomset check demo                                       every *.toml below a folder; notes are counted only
-  bloomset check demo --json)help";
-
-constexpr const char* mix_examples = R"help(Examples
-  bloomset mix "40 g ethanol + 60 g water" --at 20C
-  bloomset mix "30 mL lemon juice + 20 mL syrup (50 brix)" --at 4C
-  bloomset mix "20 g ethanol + 80 g water" --at -18C        below its freezing point: ice, and what stays liquid
-
-Things are bought things of the larder (in brackets what the label says), or pure: water, ethanol, sucrose, glucose,
-fructose, maltose, lactose, glycerol, citric acid, malic acid, … A volume is measured at 20 C.)help";
-
-constexpr const char* chill_examples = R"help(Examples
-  bloomset chill "60 mL spirit (40 %vol) + 25 mL syrup (50 brix)" --at 20C --ice 200g --ice-at 0C
-  bloomset chill "100 g water" --ice 80g --ice-at -18C
-  bloomset chill "90 mL spirit (40 %vol)" --ice 250g --by stir --for 30s --vessel-heat 45J/K
-  bloomset chill "90 mL spirit (40 %vol)" --ice 250g --to 0C --surface-water 15g
-
-Without --to and --for the drink stays on the ice until nothing changes any more.)help";
 
 void add_common(CLI::App& app, Common& common) {
   app.add_flag("--json", common.json, "one JSON document on standard output instead of text");
@@ -68,6 +30,10 @@ Reading read_command_line(int count, const char* const* words) {
   CheckOptions check;
   MixOptions mix;
   ChillOptions chill;
+  DoseOptions dose;
+  GelatinOptions gelatin;
+  ChargeOptions charge;
+  SubstituteOptions substitute;
 
   CLI::App app(about, "bloomset");
   app.set_version_flag("--version", "bloomset " BLOOMSET_VERSION);
@@ -104,6 +70,37 @@ Reading read_command_line(int count, const char* const* words) {
       ->capture_default_str()
       ->type_name("J/K");
 
+  CLI::App& dose_command = add_command(app, "dose", "how much of an agent for an effect: grams, leaves, method, bottle and chargers", dose_examples);
+  dose_command.add_option("base", dose.mixture, "what it goes into: amounts and things, parted by ` + `")->required()->type_name("MIXTURE");
+  dose_command.add_option("--with", dose.agent, "the agent; in brackets Bloom and mass of a leaf")->required()->type_name("AGENT");
+  dose_command.add_option("--for", dose.effect, "the effect, such as \"cold foam\"")->type_name("EFFECT");
+  dose_command.add_option("--scale", dose.scale, "a step of your scale, to tell doses too small for it")->capture_default_str()->type_name("MASS");
+
+  CLI::App& gelatin_command = add_command(app, "gelatin", "one gelatin in place of another: leaves, powder, grades, by every rule in use", gelatin_examples);
+  gelatin_command.add_option("amount", gelatin.amount, "what the recipe has: `4 g` or `3 leaves`")->required()->type_name("AMOUNT");
+  gelatin_command.add_option("--from", gelatin.from, "the recipe's gelatin")->required()->type_name("GELATIN");
+  gelatin_command.add_option("--to", gelatin.to, "the one at hand")->required()->type_name("GELATIN");
+
+  CLI::App& charge_command = add_command(app, "charge", "a charged bottle: pressure, gas in the liquid, the most foam it can give", charge_examples);
+  charge_command.add_option("--gas", charge.gas, "N2O or CO2")->capture_default_str()->type_name("GAS");
+  charge_command.add_option("--bottle", charge.bottle, "gross volume, or a siphon or bottle of the kit")->required()->type_name("VOLUME|NAME");
+  charge_command.add_option("--liquid", charge.liquid, "amounts and things, parted by ` + `")->required()->type_name("MIXTURE");
+  charge_command.add_option("--charges", charge.charges, "how many chargers")->type_name("N");
+  charge_command.add_option("--charge-mass", charge.charge_mass, "gas in one charger")->capture_default_str()->type_name("MASS");
+  charge_command.add_option("--at", charge.at, "temperature of bottle and liquid")->capture_default_str()->type_name("TEMPERATURE");
+  charge_command.add_option("--max-charges", charge.most_charges, "how many the bottle's maker allows")->type_name("N");
+  charge_command.add_option("--fill-line", charge.fill_line, "the maker's; without it three quarters of the gross volume")->type_name("VOLUME");
+  charge_command.add_flag("--purged", charge.purged, "the air was let out first");
+  charge_command.add_option("--pressure", charge.pressure, "with --charges: what the bottle is stated for; CO2 without: the regulator's")->type_name("BAR");
+
+  CLI::App& substitute_command = add_command(app, "substitute", "another agent for the same effect in a formula", substitute_examples);
+  substitute_command.add_option("formula", substitute.formula, "the formula's file")->required()->type_name("FORMULA");
+  substitute_command.add_option("--agent", substitute.agent, "the agent to be replaced")->required()->type_name("AGENT");
+  substitute_command.add_option("--for", substitute.wanted, "the agent wanted instead; without it all are tried")->type_name("AGENT");
+  substitute_command.add_option("--part", substitute.part, "the part, where several take the agent")->type_name("PART");
+  substitute_command.add_flag("--vegan", substitute.vegan, "only agents of no animal");
+  substitute_command.add_flag("--vegetarian", substitute.vegetarian, "no agent for which an animal dies");
+
   Reading reading;
   try {
     app.parse(count, words);
@@ -121,8 +118,16 @@ Reading read_command_line(int count, const char* const* words) {
     request.command = std::move(check);
   else if (mix_command.parsed())
     request.command = std::move(mix);
-  else
+  else if (chill_command.parsed())
     request.command = std::move(chill);
+  else if (dose_command.parsed())
+    request.command = std::move(dose);
+  else if (gelatin_command.parsed())
+    request.command = std::move(gelatin);
+  else if (charge_command.parsed())
+    request.command = std::move(charge);
+  else
+    request.command = std::move(substitute);
   reading.request = std::move(request);
   return reading;
 }

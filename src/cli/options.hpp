@@ -37,9 +37,34 @@ struct ChillOptions {
   std::string surface_water = "0 g", vessel_heat = "0 J/K";
 };
 
+struct DoseOptions {
+  std::string mixture, agent;
+  std::optional<std::string> effect;  // nothing: the first that the agent is taken for, and a finding says so
+  std::string scale = "0.1 g";        // what an ordinary kitchen scale shows
+};
+
+struct GelatinOptions {
+  std::string amount, from, to;
+};
+
+struct ChargeOptions {
+  std::string gas = "N2O", bottle, liquid;  // bottle: gross volume, or a siphon of the kit
+  std::optional<int> charges, most_charges;
+  std::string charge_mass = "8 g";  // the usual charger
+  std::string at = "5 C";
+  std::optional<std::string> fill_line, pressure;
+  bool purged = false;
+};
+
+struct SubstituteOptions {
+  std::string formula, agent;
+  std::optional<std::string> wanted, part;
+  bool vegan = false, vegetarian = false;
+};
+
 struct Request {
   Common common;
-  std::variant<std::monostate, SheetOptions, CheckOptions, MixOptions, ChillOptions> command;
+  std::variant<std::monostate, SheetOptions, CheckOptions, MixOptions, ChillOptions, DoseOptions, GelatinOptions, ChargeOptions, SubstituteOptions> command;
 };
 
 /// What came of reading the command line: a request, or (help, version, a fault) texts and an exit code.

@@ -5,9 +5,6 @@
 #include "press/figure.hpp"
 
 namespace bloomset::press {
-namespace {
-
-// Sentences come from a table of words; on the page each begins large and ends with a stop.
 std::string sentence(std::string_view words) {
   std::string out = clean(words);
   if (out.empty()) return out;
@@ -15,8 +12,6 @@ std::string sentence(std::string_view words) {
   if (!out.ends_with('.') && !out.ends_with('?') && !out.ends_with('!')) out += '.';
   return out + " ";
 }
-
-}  // namespace
 
 void print_finding(Page& page, std::size_t indent, const base::Finding& finding) {
   const std::string lead = std::string(indent, ' ') + left(base::name(finding.weight), 4) + "  ";

@@ -6,6 +6,7 @@
 
 #include <cstddef>
 #include <functional>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -28,6 +29,8 @@ class FindingDesk {
   std::vector<bool> said_;
 };
 
+/// Words of a table as a sentence: begun large, ended with a stop and a blank.
+std::string sentence(std::string_view words);
 /// One finding as a paragraph: weight, what, why, what to do, source.
 void print_finding(Page&, std::size_t indent, const base::Finding&);
 

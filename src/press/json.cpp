@@ -136,11 +136,6 @@ Json balance_json(const sheet::Balance& balance) {
   return out;
 }
 
-// A mixture has no document behind it, so its findings point at no file.
-Json findings_json(const std::vector<base::Finding>& findings, const base::Sources& sources) {
-  return Json::array_of(findings, [&](const base::Finding& f) { return finding_json(f, sources); });
-}
-
 }  // namespace
 
 Json document() {
@@ -162,6 +157,10 @@ Json finding_json(const base::Finding& finding, const base::Sources& sources) {
   out.set("says", finding.says).set("why", finding.why).set("source", finding.source);
   out.set("remedies", Json::array_of(finding.remedies, remedy_json)).set("from_serves", finding.from_serves);
   return out;
+}
+
+Json findings_json(const std::vector<base::Finding>& findings, const base::Sources& sources) {
+  return Json::array_of(findings, [&](const base::Finding& f) { return finding_json(f, sources); });
 }
 
 Json target_json(const sheet::TargetLine& target) {

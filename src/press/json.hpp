@@ -15,6 +15,8 @@ text::Json document();
 /// All property keys, set into an object.
 void set_properties(text::Json& object, const matter::Values&);
 text::Json finding_json(const base::Finding&, const base::Sources&);
+/// A command without a document has no sources: its findings point at no file.
+text::Json findings_json(const std::vector<base::Finding>&, const base::Sources&);
 text::Json target_json(const sheet::TargetLine&);
 /// A document as it goes out: indented, with a newline at its end.
 std::string printed(const text::Json&);

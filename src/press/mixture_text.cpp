@@ -1,4 +1,6 @@
 // press/mixture_text.cpp - `mix` and `chill` on paper: what was put together, what it is, what the ice did.
+#include "press/mixture_text.hpp"
+
 #include "press/figure.hpp"
 #include "press/finding_text.hpp"
 #include "press/press.hpp"
@@ -7,10 +9,10 @@
 
 namespace bloomset::press {
 namespace {
-
 using matter::Property;
+}
 
-void print_lines(Page& page, const sheet::Mixture& mixture) {
+void print_mixture(Page& page, const sheet::Mixture& mixture) {
   double total_g = 0.0;
   for (const auto& line : mixture.lines) total_g += line.mass_g;
   for (const auto& line : mixture.lines) {
@@ -25,12 +27,10 @@ void print_findings(Page& page, const std::vector<base::Finding>& findings) {
   FindingDesk(findings).say(page, 4, [](const base::Finding&) { return true; });
 }
 
-}  // namespace
-
 std::string mixture_text(const sheet::MixtureSheet& sheet) {
   Page page;
   page.heading("Mixture", "at " + temperature(sheet.values[Property::temperature_c]));
-  print_lines(page, sheet.mixture);
+  print_mixture(page, sheet.mixture);
   page.gap();
   print_properties(page, 4, sheet.values);
   print_findings(page, sheet.findings);
@@ -42,7 +42,7 @@ std::string chill_text(const sheet::ChillSheet& sheet) {
   const double reached_c = sheet.values[Property::temperature_c];
   const bool as_asked = !sheet.asked_c || temperature(*sheet.asked_c) == temperature(reached_c);
   page.heading("On ice", as_asked ? "to " + temperature(reached_c) : "asked " + temperature(*sheet.asked_c) + ", reaches " + temperature(reached_c));
-  print_lines(page, sheet.mixture);
+  print_mixture(page, sheet.mixture);
   page.gap();
   print_before_after(page, 4, sheet.before, sheet.values);
   page.gap();

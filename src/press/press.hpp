@@ -8,7 +8,11 @@
 
 #include "base/diagnostic.hpp"
 #include "formula/formula.hpp"
+#include "sheet/charging.hpp"
+#include "sheet/dosing.hpp"
+#include "sheet/gelatin_swap.hpp"
 #include "sheet/mixture.hpp"
+#include "sheet/replacing.hpp"
 #include "sheet/sheet.hpp"
 
 namespace bloomset::press {
@@ -22,5 +26,16 @@ std::string mixture_text(const sheet::MixtureSheet&);
 std::string mixture_json(const sheet::MixtureSheet&);
 std::string chill_text(const sheet::ChillSheet&);
 std::string chill_json(const sheet::ChillSheet&);
+
+// The commands of the bench for agents and bottles.
+std::string dose_text(const sheet::DoseSheet&);
+std::string dose_json(const sheet::DoseSheet&);
+std::string gelatin_text(const sheet::GelatinSheet&);
+std::string gelatin_json(const sheet::GelatinSheet&);
+std::string charge_text(const sheet::ChargeSheet&);
+std::string charge_json(const sheet::ChargeSheet&);
+std::string substitute_text(const sheet::ReplaceSheet&);
+/// The first part's answer; the command says which other parts there are.
+std::string substitute_json(const sheet::ReplaceSheet&, const base::Sources& sources);
 
 }  // namespace bloomset::press

@@ -36,12 +36,12 @@ void assume(AgentForm& out, const formula::Take& take) {
   const texture::GelatinForm* sold = texture::gelatin_form(out.thing.name);
   if (sold == nullptr) return;
   if (said(take, "bloom") == nullptr) {
-    std::string words = out.thing.name + " is taken as " + shown(out.form.bloom) + " Bloom";
+    std::string words = out.thing.name + " has " + shown(out.form.bloom) + " Bloom";
     if (sold->bloom_high > sold->bloom_low) words += " (it is sold with " + span_words(sold->bloom_low, sold->bloom_high, "Bloom") + ")";
     out.assumptions.push_back(std::move(words));
   }
   if (out.form.leaf && said(take, "g a piece") == nullptr) {
-    std::string words = out.thing.name + ": a leaf is taken as " + shown(units::in_grams(*out.form.leaf)) + " g";
+    std::string words = out.thing.name + ": a leaf weighs " + shown(units::in_grams(*out.form.leaf)) + " g";
     if (sold->leaf_low && sold->leaf_high && *sold->leaf_high > *sold->leaf_low)
       words += " (makers cast " + span_words(units::in_grams(*sold->leaf_low), units::in_grams(*sold->leaf_high), "g") + "): weigh ten";
     out.assumptions.push_back(std::move(words));
@@ -78,6 +78,12 @@ std::vector<std::string> agent_names() {
   for (const texture::GelatinForm& form : texture::gelatin_forms()) names.emplace_back(form.name);
   for (std::size_t i = 0; i < texture::agent_count; ++i) names.emplace_back(texture::info(static_cast<Agent>(i)).name);
   return names;
+}
+
+std::string_view called(texture::Effect effect) {
+  constexpr std::array<std::string_view, texture::effect_count> words = {"a soft gel", "a firm gel", "a fluid gel", "a hot gel", "a cold foam",
+                                                                         "a hot foam", "a froth",    "thickening",  "spheres",   "clarifying"};
+  return words[static_cast<std::size_t>(effect)];
 }
 
 base::Result<AgentForm> read_agent(std::uint32_t source, const base::Sources& sources, const larder::Larder& larder) {

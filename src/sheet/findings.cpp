@@ -37,7 +37,7 @@ constexpr std::array<FindingWords, 33> table = {{
      "the maker's count is the limit that binds, whatever the pressure", "the bottle's maker", "take fewer charges, or a bottle that takes more"},
     {Code::over_pressure, Weight::stop, "{about}: {value} bar on the gauge, and it is stated for {limit} bar", "a vessel past its stated pressure may burst",
      "the bottle's maker", "take less gas, or keep it colder"},
-    {Code::pressure_if_warm, Weight::note, "{about}, left until it is at {limit} C, stands at {value} bar on the gauge",
+    {Code::pressure_if_warm, Weight::note, "{about}: {value} bar on the gauge if it is left until it is at {limit} C",
      "warm liquid holds less gas, and warm gas pushes harder", gas_balance, "keep it cold, away from burners and the sun"},
     {Code::gas_caution, Weight::note, "{about}", "gas under pressure throws a loose head, and gas set free takes the place of air", practice, ""},
     {Code::live_enzyme, Weight::stop, "{about}", "a protease cuts the protein that should set", practice,

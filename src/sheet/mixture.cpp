@@ -75,6 +75,7 @@ std::optional<larder::Thing> thing_of(const formula::Take& take, const larder::L
 void add(Mixture& mixture, const larder::Thing& thing, double kg, bool by_volume) {
   mixture.masses += thing.per_kg * kg;
   mixture.lines.push_back({thing.label, kg * 1e3});
+  mixture.poured += units::volume(units::kilograms(kg), thing.density_20c);
   if (thing.live_enzyme) mixture.live_enzymes.push_back(thing.label);
   std::vector<std::string> assumed;
   for (const std::string& one : thing.assumptions) assumed.push_back(thing.name + ": " + one);

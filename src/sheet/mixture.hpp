@@ -27,6 +27,7 @@ struct Mixture {
   };
   std::vector<Line> lines;
   std::vector<std::string> assumptions;   // the larder's, each once
+  units::Volume poured;                   // at 20 C, its things side by side: as one measures it into a bottle
   std::vector<std::string> live_enzymes;  // raw fruit in it whose protease has seen no heat
 };
 

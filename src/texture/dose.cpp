@@ -11,12 +11,9 @@ using base::ErrorKind;
 
 Triple times(const DoseBand& band, double k) { return {k * band.low, k * band.nominal, k * band.high}; }
 
-std::string effects_of(Agent agent) {
+std::string effect_words(Agent agent) {
   std::vector<std::string> words;
-  for (const DoseBand& d : dose_bands()) {
-    const std::string word(name(d.effect));
-    if (d.agent == agent && std::find(words.begin(), words.end(), word) == words.end()) words.push_back(word);
-  }
+  for (const Effect effect : effects_of(agent)) words.emplace_back(name(effect));
   return words.empty() ? "none of the effects" : joined(words);
 }
 
@@ -72,6 +69,13 @@ void add_setting(std::vector<std::string>& out, Agent agent, Effect effect) {
 }
 
 }  // namespace
+
+std::vector<Effect> effects_of(Agent agent) {
+  std::vector<Effect> out;
+  for (const DoseBand& band : dose_bands())
+    if (band.agent == agent && std::find(out.begin(), out.end(), band.effect) == out.end()) out.push_back(band.effect);
+  return out;
+}
 
 std::vector<std::string> method(Agent agent, Effect effect, const Liquor& liquor, double nominal_g, bool leaf) {
   const AgentInfo& a = info(agent);
@@ -135,7 +139,7 @@ base::Result<Dose> dose(const DoseAsked& asked) {
   if (asked.kind) out.kind = {*asked.kind, "as told", false};
   const DoseBand* band = dose_band(agent, asked.effect, out.kind.kind);
   if (band == nullptr)
-    return base::fail(ErrorKind::not_found, std::string(info(agent).name) + " gives no " + std::string(name(asked.effect)) + ", but " + effects_of(agent) +
+    return base::fail(ErrorKind::not_found, std::string(info(agent).name) + " gives no " + std::string(name(asked.effect)) + ", but " + effect_words(agent) +
                                                 "; a " + std::string(name(asked.effect)) + " comes from " + agents_for(asked.effect));
 
   const double of_bloom = is_gelatin(agent) ? from_200({1.0}, asked.form.bloom).si : 1.0;

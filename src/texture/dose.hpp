@@ -42,6 +42,9 @@ struct Dose {
 /// not_found: the agent does not give that effect (the message names those that do). bad_input: a base without mass, or a Bloom that is none.
 base::Result<Dose> dose(const DoseAsked&);
 
+/// What an agent is taken for, in the order of data/texture/doses.csv.
+std::vector<Effect> effects_of(Agent);
+
 /// A dose that lies far outside its band: below half of the least, or above one and a half times the most. Ten times the usual dose is named as a
 /// slip of ten (2 % of agar for clarifying, 4 % of lecithin for an air). Nothing where the agent does not give the effect.
 std::optional<Cause> odd_dose(Agent, Effect, BaseKind, units::MassFraction of_base, double bloom = 200.0);

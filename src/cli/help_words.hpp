@@ -1,0 +1,94 @@
+// cli/help_words.hpp - the words of --help: what the program is, and examples of every command, each of which a test runs.
+//
+// Kept apart from options.cpp so that the grammar of the command line can be read in one go. A line that begins with `bloomset` is a
+// command; what stands behind five blanks or more is said of it.
+#pragma once
+
+namespace bloomset::cli {
+
+inline constexpr const char* about =
+    "bloomset keeps a mass and energy balance of a formula, and reads strength, sweetness, acidity, pH, volume,\n"
+    "cold and dilution off it.";
+
+inline constexpr const char* examples = R"help(Examples
+  bloomset sheet demo/01-quay-sour.toml                     the sheet, for the document's number of serves
+  bloomset sheet demo/01-quay-sour.toml --serves 28         the same for a full room
+  bloomset check demo                                       findings and targets of every formula in a folder
+  bloomset mix "40 g ethanol + 60 g water"                  properties of any mixture at 20 C
+  bloomset chill "60 mL spirit (40 %vol) + 25 mL syrup (50 brix)" --ice 200g
+  bloomset dose "730 g orange juice" --with "gelatin, gold leaf" --for "cold foam"
+  bloomset gelatin "3 leaves" --from "gelatin, gold leaf" --to "gelatin, powder (225 bloom)"
+  bloomset charge --bottle "siphon, half litre" --liquid "450 g orange juice" --charges 1
+  bloomset substitute demo/01-quay-sour.toml --agent "egg white"
+
+Exit codes
+  0 done · 1 a sheet or check with a `stop` finding or a missed target · 2 bad input · 3 a fault of the program)help";
+
+inline constexpr const char* sheet_examples = R"help(Examples
+  bloomset sheet demo/01-quay-sour.toml
+  bloomset sheet demo/01-quay-sour.toml --serves 28
+  bloomset sheet demo/01-quay-sour.toml --json)help";
+
+inline constexpr const char* check_examples = R"help(Examples
+  bloomset check demo/01-quay-sour.toml                     one formula, with all its notes
+  bloomset check demo                                       every *.toml below a folder; notes are counted only
+  bloomset check demo --json)help";
+
+inline constexpr const char* mix_examples = R"help(Examples
+  bloomset mix "40 g ethanol + 60 g water" --at 20C
+  bloomset mix "30 mL lemon juice + 20 mL syrup (50 brix)" --at 4C
+  bloomset mix "20 g ethanol + 80 g water" --at -18C        below its freezing point: ice, and what stays liquid
+
+Things are bought things of the larder (in brackets what the label says), or pure: water, ethanol, sucrose, glucose,
+fructose, maltose, lactose, glycerol, citric acid, malic acid, … A volume is measured at 20 C.)help";
+
+inline constexpr const char* chill_examples = R"help(Examples
+  bloomset chill "60 mL spirit (40 %vol) + 25 mL syrup (50 brix)" --at 20C --ice 200g --ice-at 0C
+  bloomset chill "100 g water" --ice 80g --ice-at -18C
+  bloomset chill "90 mL spirit (40 %vol)" --ice 250g --by stir --for 30s --vessel-heat 45J/K
+  bloomset chill "90 mL spirit (40 %vol)" --ice 250g --to 0C --surface-water 15g
+
+Without --to and --for the drink stays on the ice until nothing changes any more.)help";
+
+inline constexpr const char* dose_examples = R"help(Examples
+  bloomset dose "730 g orange juice" --with "gelatin, gold leaf" --for "cold foam"
+  bloomset dose "300 g orange juice + 40 g honey" --with "gelatin, powder (240 bloom)" --for "soft gel"
+  bloomset dose "200 g lime juice + 100 g water" --with agar --for clarify
+  bloomset dose "2 L tomato juice" --with methylcellulose --for "hot foam" --json
+  bloomset dose "150 g lemon juice" --with lecithin --for froth --scale 0.01g      a finer scale
+
+Effects: soft gel, firm gel, fluid gel, hot gel, cold foam, hot foam, froth, thickened, sphere, clarify. Without --for it is
+the first that the agent is taken for. The dose is % of the base: all but agents, ice, blooming water and what is strained
+out. Use levels hold to +-30 %: make a small trial first.)help";
+
+inline constexpr const char* gelatin_examples = R"help(Examples
+  bloomset gelatin "4 g" --from "gelatin, gold leaf" --to "gelatin, powder (225 bloom)"
+  bloomset gelatin "3 leaves" --from "gelatin, bronze leaf" --to "gelatin, gold leaf"
+  bloomset gelatin "3 leaves" --from "gelatin leaf (1.8 g a piece, 180 bloom)" --to "gelatin, powder"
+  bloomset gelatin "7 g" --from "gelatin, powder" --to "gelatin, gold leaf (1.8 g a piece)" --json
+
+Grades: gelatin, titanium leaf; bronze; silver; gold; platinum; gelatin, powder; fish gelatin. Grade names are no standard:
+weigh ten leaves and read the Bloom off the packet, and give both in the bracket.)help";
+
+inline constexpr const char* charge_examples = R"help(Examples
+  bloomset charge --gas N2O --bottle 0.75L --liquid "450 g water" --charges 2 --charge-mass 8g --at 5C
+  bloomset charge --bottle "siphon, half litre" --liquid "450 g cream" --charges 1
+  bloomset charge --bottle 1.4L --fill-line 1L --max-charges 4 --liquid "900 g orange juice + 10 g agar" --charges 3 --at 55C
+  bloomset charge --bottle 0.75L --liquid "375 g water" --charges 2 --max-charges 2 --pressure "20 bar"
+  bloomset charge --gas CO2 --bottle 1.25L --liquid "1 L water" --charges 1 --purged --at 3C
+  bloomset charge --gas CO2 --bottle "bottle, 1 L" --liquid "900 g water" --pressure "2 bar" --at 4C
+
+--bottle is the gross volume: fill the bottle to the brim with water and weigh it. Or it names a siphon or bottle of the kit,
+with its fill line and its maker's limits. --pressure is what a gauge shows: with --charges the pressure that the bottle is stated
+for; for CO2 without --charges the pressure of the regulator. `3 bar abs` is absolute.)help";
+
+inline constexpr const char* substitute_examples = R"help(Examples
+  bloomset substitute demo/01-quay-sour.toml --agent "egg white"
+  bloomset substitute demo/01-quay-sour.toml --agent "egg white" --for lecithin     that one only: offered, or refused and why
+  bloomset substitute demo/01-quay-sour.toml --agent "egg white" --vegan
+  bloomset substitute demo/01-quay-sour.toml --agent "egg white" --part sour --json
+
+The effect is read off the acts of the part: charged is a cold foam (hot if it is held at 40 C or more), blitzed a fluid gel,
+frothed a froth, and so on; else the gel or body whose usual dose is nearest.)help";
+
+}  // namespace bloomset::cli
