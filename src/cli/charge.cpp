@@ -39,6 +39,7 @@ void set_bottle(sheet::Charging& how, const ChargeOptions& options, const kit::K
   how.fill_line = vessel->fill_line;
   how.most_charges = vessel->most_charges;
   how.limit = vessel->most_pressure;
+  how.hot_rated = vessel->hot_rated;
 }
 
 void set_gas(sheet::Charging& how, const ChargeOptions& options, QuantityReader& read) {

@@ -61,9 +61,9 @@ units::Pressure QuantityReader::pressure(const char* option, const std::string& 
   if (!absolute && unit != "bar" && unit != "bar gauge")
     faults.push_back({base::Severity::error, "unknown_unit", "a pressure is written in bar", cursor.span(cursor.at, cursor.rest().size()), std::nullopt,
                       "`2 bar` as a gauge shows it, or `3 bar abs`"});
-  else if (!(bar <= most_bar) || !(bar > 0.0))
+  else if (const units::Pressure p = absolute ? units::bar_absolute(bar) : units::bar_gauge(bar); !(bar <= most_bar) || !(units::in_bar_gauge(p) > 0.0))
     faults.push_back({base::Severity::error, "bad_pressure", "this is no pressure of a bottle", cursor.span(0, written.size()), std::nullopt,
-                      "above 0 and at most 100 bar"});
+                      "above that of the room, and at most 100 bar"});
   return absolute ? units::bar_absolute(bar) : units::bar_gauge(bar);
 }
 

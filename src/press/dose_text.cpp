@@ -102,7 +102,7 @@ void print_siphon(Page& page, const sheet::DoseSheet& sheet) {
 
 std::string dose_text(const sheet::DoseSheet& sheet) {
   Page page;
-  page.heading("Dose", std::string(texture::info(sheet.dose.agent).name) + " for " + std::string(sheet::called(sheet.dose.effect)));
+  page.heading("Dose", std::string(texture::info(sheet.dose.agent).name) + " for " + std::string(texture::called(sheet.dose.effect)));
   print_mixture(page, sheet.base);
   page.gap();
   print_table(page, sheet);

@@ -60,7 +60,7 @@ void print_part(Page& page, const sheet::Replacement& part) {
   page.heading("Instead of " + std::string(clean(part.label)), "'" + part.part + "', " + (part.ahead ? "one batch" : "one serve"));
   page.paragraph("    ", sentence(grams(part.agent_g) + " of it, " + figure(part.percent_of_base, Digits::two, "%") + " of the " +
                                   figure(part.base_g, Digits::amount, "g") + " that are finished without it (" + std::string(texture::name(part.kind.kind)) +
-                                  ": " + part.kind.why + "), for " + std::string(sheet::called(part.effect)) + ": " + part.why + ". The part ends at " +
+                                  ": " + part.kind.why + "), for " + std::string(texture::called(part.effect)) + ": " + part.why + ". The part ends at " +
                                   temperature(part.served_c)));
   for (std::size_t i = 0; i < part.answer.candidates.size(); ++i) print_candidate(page, i + 1, part.answer.candidates[i], part.base_g);
   if (part.answer.candidates.empty()) {

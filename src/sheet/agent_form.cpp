@@ -80,12 +80,6 @@ std::vector<std::string> agent_names() {
   return names;
 }
 
-std::string_view called(texture::Effect effect) {
-  constexpr std::array<std::string_view, texture::effect_count> words = {"a soft gel", "a firm gel", "a fluid gel", "a hot gel", "a cold foam",
-                                                                         "a hot foam", "a froth",    "thickening",  "spheres",   "clarifying"};
-  return words[static_cast<std::size_t>(effect)];
-}
-
 base::Result<AgentForm> read_agent(std::uint32_t source, const base::Sources& sources, const larder::Larder& larder) {
   const std::string_view written = sources.text(source);
   const base::Span span{source, 1, 1, static_cast<std::uint32_t>(written.size())};

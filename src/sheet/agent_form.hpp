@@ -30,9 +30,6 @@ texture::Form form_of(const larder::Thing&, texture::Agent);
 /// Names of agents and of gelatins as sold, for hints.
 std::vector<std::string> agent_names();
 
-/// An effect in a sentence: `a cold foam`, `clarifying`.
-std::string_view called(texture::Effect);
-
 /// Reads an agent; `source` is the index of its text. Errors: bad_input with the fault at its place.
 base::Result<AgentForm> read_agent(std::uint32_t source, const base::Sources&, const larder::Larder&);
 

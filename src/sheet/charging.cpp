@@ -18,6 +18,7 @@ using base::ErrorKind;
 using gas::Gas;
 
 constexpr double line_read_within = 0.01;     // a fill line is read no better; also what models of density differ by (practice)
+constexpr double hot_from_c = 40.0;           // what a maker of a cold bottle means (practice)
 constexpr double judged_to_c = 60.0;          // solubility.hpp: extrapolated to there
 constexpr double boils_in_the_hand_c = 95.0;  // above: nobody opens such a bottle
 constexpr double freezes_within_k = 0.05;     // what a kitchen thermometer shows as the same
@@ -103,7 +104,17 @@ void check_limits(ChargeSheet& sheet) {
   const Charging& how = sheet.how;
   auto& findings = sheet.findings;
   const double poured_ml = units::in_millilitres(sheet.liquid.poured);
-  if (poured_ml > sheet.fill_limit_ml * (1.0 + line_read_within)) findings.push_back(say(Code::over_fill_line, {}, how.bottle, poured_ml, sheet.fill_limit_ml));
+  if (poured_ml > sheet.fill_limit_ml * (1.0 + line_read_within)) {
+    findings.push_back(say(Code::over_fill_line, {}, how.bottle, poured_ml, sheet.fill_limit_ml));
+    if (!how.fill_line) findings.back().weight = base::Weight::mind;  // nobody stated that line
+  }
+  if (!how.hot_rated && units::in_celsius(how.at) >= hot_from_c) {
+    findings.push_back(
+        because("its maker states it for cold use only",
+                say(Code::unrated_vessel, {}, how.bottle + " is not rated for hot liquid, and this is at " + shown(units::in_celsius(how.at)) + " C")));
+    findings.back().weight = base::Weight::stop;
+    findings.back().source = "the bottle's maker";
+  }
   if (!how.regulator && how.most_charges && how.charges > *how.most_charges)
     findings.push_back(say(Code::over_charges, {}, how.bottle, how.charges, *how.most_charges));
   if (!how.regulator && !how.most_charges)

@@ -26,6 +26,7 @@ struct Charging {
   std::optional<units::Volume> fill_line;  // the maker's; none: three quarters of the gross volume
   std::optional<int> most_charges;         // the maker's
   std::optional<units::Pressure> limit;    // that the bottle is stated for
+  bool hot_rated = true;                   // false: its maker says cold only
   units::Temperature at = units::celsius(5.0);
   int charges = 0;
   units::Mass charge = units::grams(8.0);

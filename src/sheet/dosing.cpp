@@ -17,7 +17,7 @@ using texture::Effect;
 
 std::string names_of(const std::vector<Effect>& effects) {
   std::vector<std::string> words;
-  for (const Effect one : effects) words.emplace_back(called(one));
+  for (const Effect one : effects) words.emplace_back(texture::called(one));
   return listed(words);
 }
 
@@ -70,7 +70,7 @@ void add_leaves(DoseSheet& sheet) {
   const texture::LeafCount& half = sheet.dose.leaves->half;
   const std::string about = shown(half.pieces) + (half.pieces <= 1.0 ? " leaf is " : " leaves are ");
   const std::string how_firm =
-      half.firmness.at_the_limit ? "at the limit of gelling" : "about " + shown(half.firmness.ratio) + " times as firm as the dose wanted";
+      half.firmness.at_the_limit ? "at the limit of gelling" : "about " + text::print_number(half.firmness.ratio, 2) + " times as firm as the dose wanted";
   sheet.findings.push_back(say(Code::pieces_rounded, {}, about + how_firm + ": " + shown(sheet.dose.leaves->exact) + " would be exact"));
 }
 
@@ -114,9 +114,9 @@ base::Result<DoseSheet> dose(const DoseAsk& ask) {
   for (const std::string& one : ask.base.assumptions) sheet.findings.push_back(say(Code::assumption, {}, one));
   for (const std::string& one : ask.agent.assumptions) sheet.findings.push_back(say(Code::assumption, {}, one));
   if (!ask.effect)
-    sheet.findings.push_back(say(
-        Code::assumption, {},
-        "no effect was asked for: this is for " + std::string(called(effect)) + "; " + std::string(texture::info(agent).name) + " gives " + names_of(effects)));
+    sheet.findings.push_back(say(Code::assumption, {},
+                                 "no effect was asked for: this is for " + std::string(texture::called(effect)) + "; " +
+                                     std::string(texture::info(agent).name) + " gives " + names_of(effects)));
   tidy(sheet.findings);
   return sheet;
 }

@@ -245,7 +245,7 @@ base::Result<ReplaceSheet> replace_agent(const ReplaceAsk& ask) {
     base::Where at = where(*compiled, compiled->takes[use.takes.front()].origin, compiled->takes[use.takes.front()].span);
     sheet.findings.push_back(
         because("the effect is read off the part's acts",
-                say(base::Code::assumption, std::move(at), "'" + one->part + "' is read as " + std::string(called(one->effect)) + ": " + one->why)));
+                say(base::Code::assumption, std::move(at), "'" + one->part + "' is read as " + std::string(texture::called(one->effect)) + ": " + one->why)));
     sheet.parts.push_back(std::move(*one));
   }
   tidy(sheet.findings);

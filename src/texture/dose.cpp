@@ -13,8 +13,8 @@ Triple times(const DoseBand& band, double k) { return {k * band.low, k * band.no
 
 std::string effect_words(Agent agent) {
   std::vector<std::string> words;
-  for (const Effect effect : effects_of(agent)) words.emplace_back(name(effect));
-  return words.empty() ? "none of the effects" : joined(words);
+  for (const Effect effect : effects_of(agent)) words.emplace_back(called(effect));
+  return words.empty() ? "no effect" : joined(words);
 }
 
 std::string agents_for(Effect effect) {
@@ -139,8 +139,8 @@ base::Result<Dose> dose(const DoseAsked& asked) {
   if (asked.kind) out.kind = {*asked.kind, "as told", false};
   const DoseBand* band = dose_band(agent, asked.effect, out.kind.kind);
   if (band == nullptr)
-    return base::fail(ErrorKind::not_found, std::string(info(agent).name) + " gives no " + std::string(name(asked.effect)) + ", but " + effect_words(agent) +
-                                                "; a " + std::string(name(asked.effect)) + " comes from " + agents_for(asked.effect));
+    return base::fail(ErrorKind::not_found, std::string(info(agent).name) + " is not taken for " + std::string(called(asked.effect)) + ", but for " +
+                                                effect_words(agent) + "; " + std::string(called(asked.effect)) + " comes from " + agents_for(asked.effect));
 
   const double of_bloom = is_gelatin(agent) ? from_200({1.0}, asked.form.bloom).si : 1.0;
   out.percent_of_base = times(*band, of_bloom);

@@ -96,7 +96,7 @@ base::Result<Substitutes> substitutes(const SubstituteAsked& asked) {
     const auto refuse = [&](std::string why) { out.refused.push_back({agent, std::move(why)}); };
     const DoseBand* band = dose_band(agent, asked.effect, kind);
     if (band == nullptr) {
-      refuse("gives no " + std::string(name(asked.effect)));
+      refuse("no agent for " + std::string(called(asked.effect)));
       continue;
     }
     DoseAsked wanted;

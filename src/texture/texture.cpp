@@ -38,6 +38,11 @@ double agents_kg(const matter::Composition& c) {
 }  // namespace
 
 std::string_view name(Effect e) { return effect_names[static_cast<std::size_t>(e)]; }
+std::string_view called(Effect e) {
+  constexpr std::array<std::string_view, effect_count> words = {"a soft gel", "a firm gel", "a fluid gel", "a hot gel", "a cold foam",
+                                                                "a hot foam", "a froth",    "thickening",  "spheres",   "clarifying"};
+  return words[static_cast<std::size_t>(e)];
+}
 std::optional<Effect> effect_named(std::string_view wanted) { return find<Effect>(effect_names, wanted); }
 std::string_view name(BaseKind k) { return base_kind_names[static_cast<std::size_t>(k)]; }
 std::optional<BaseKind> base_kind_named(std::string_view wanted) { return find<BaseKind>(base_kind_names, wanted); }

@@ -56,6 +56,8 @@ inline constexpr std::size_t effect_count = static_cast<std::size_t>(Effect::cla
 /// "cold foam", as a person writes it.
 std::string_view name(Effect);
 std::optional<Effect> effect_named(std::string_view);
+/// In a sentence: "a cold foam", "clarifying".
+std::string_view called(Effect);
 constexpr bool is_foam(Effect e) { return e == Effect::cold_foam || e == Effect::hot_foam || e == Effect::froth; }
 constexpr bool is_gel(Effect e) { return e == Effect::soft_gel || e == Effect::firm_gel || e == Effect::fluid_gel || e == Effect::hot_gel; }
 

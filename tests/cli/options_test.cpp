@@ -36,6 +36,25 @@ TEST(CommandLine, ToAndForExcludeEachOtherAndByNeedsFor) {
   EXPECT_TRUE(read({"chill", "20 g water", "--ice", "9g", "--by", "stir", "--for", "9s"}).request);
 }
 
+TEST(CommandLine, TheBenchIsRead) {
+  const Reading dose = read({"dose", "730 g orange juice", "--with", "gelatin, gold leaf", "--for", "cold foam"});
+  ASSERT_TRUE(dose.request) << dose.err;
+  EXPECT_EQ(std::get<DoseOptions>(dose.request->command).effect, "cold foam");
+  const Reading gelatin = read({"gelatin", "-4 g", "--from", "a", "--to", "b", "--json"});
+  ASSERT_TRUE(gelatin.request) << gelatin.err;
+  EXPECT_EQ(std::get<GelatinOptions>(gelatin.request->command).amount, "-4 g");
+  const Reading charge = read({"charge", "--bottle", "0.75L", "--liquid", "450 g water", "--charges", "-2", "--at", "-1C", "--purged"});
+  ASSERT_TRUE(charge.request) << charge.err;
+  EXPECT_EQ(std::get<ChargeOptions>(charge.request->command).charges, -2);
+  EXPECT_TRUE(std::get<ChargeOptions>(charge.request->command).purged);
+  const Reading other = read({"substitute", "a.toml", "--agent", "gelatin", "--for", "agar", "--vegan"});
+  ASSERT_TRUE(other.request) << other.err;
+  EXPECT_TRUE(std::get<SubstituteOptions>(other.request->command).vegan);
+  for (const auto& reading : {read({"dose", "1 g water"}), read({"gelatin", "4 g", "--from", "a"}), read({"charge", "--liquid", "1 g water", "--charges", "1"}),
+                              read({"charge", "--bottle", "1L", "--liquid", "1 g water", "--charges", "two"}), read({"substitute", "a.toml"})})
+    EXPECT_EQ(reading.exit_code, 2);
+}
+
 TEST(CommandLine, AFaultIsTwoAndHelpAndVersionAreNone) {
   for (const auto& reading : {read({}), read({"brew"}), read({"mix"}), read({"sheet", "a.toml", "--serves", "0"}),
                               read({"sheet", "a.toml", "--serves", "10001"}), read({"mix", "1 g water", "--shaken"})}) {

@@ -157,6 +157,24 @@ TEST(Bench, ABottleFilledToTheLineIsNotOverIt) {
   }
 }
 
+TEST(Bench, ALineThatNobodyStatedIsMindedAndAStatedOneStops) {
+  Charging guessed = bottle(0.75, 1), stated = guessed;
+  stated.fill_line = units::millilitres(562.0);
+  EXPECT_EQ(found(charged("600 mL water", guessed).findings, Code::over_fill_line)->weight, base::Weight::mind);
+  EXPECT_EQ(found(charged("600 mL water", stated).findings, Code::over_fill_line)->weight, base::Weight::stop);
+}
+
+TEST(Bench, ABottleForColdUseIsStoppedWhenHot) {
+  Charging how = bottle(0.75, 1, 55.0);
+  EXPECT_EQ(found(charged("450 g water", how).findings, Code::unrated_vessel), nullptr);
+  how.hot_rated = false;
+  const ChargeSheet hot = charged("450 g water", how);
+  ASSERT_NE(found(hot.findings, Code::unrated_vessel), nullptr);
+  EXPECT_EQ(found(hot.findings, Code::unrated_vessel)->weight, base::Weight::stop);
+  how.at = units::celsius(20.0);
+  EXPECT_EQ(found(charged("450 g water", how).findings, Code::unrated_vessel), nullptr);
+}
+
 TEST(Bench, TheSpanOfThePressureFollowsFromWhatTheLiquidMayHold) {
   const ChargeSheet water = charged("450 g water", bottle(0.75, 1)), cream = charged("450 g cream", bottle(0.75, 1));
   for (const ChargeSheet* one : {&water, &cream}) {

@@ -80,7 +80,7 @@ TEST(Substitute, AHotFoamForVegans) {
   ASSERT_NE(candidate(*s, Agent::methylcellulose), nullptr);
   EXPECT_NEAR(candidate(*s, Agent::methylcellulose)->mass_g.nominal, 4.4, 0.5);
   EXPECT_EQ(refusal(*s, Agent::caseinate), "not vegan");
-  EXPECT_EQ(refusal(*s, Agent::gelatin), "gives no hot foam");
+  EXPECT_EQ(refusal(*s, Agent::gelatin), "no agent for a hot foam");
 }
 
 TEST(Substitute, WhatMeltsWhereItIsServedIsRefused) {
