@@ -43,6 +43,9 @@ def keys_of(document):
 def keys(program):
     named = set(re.findall(r"`(\w+)`", (ROOT / "docs/program.md").read_text(encoding="utf-8")))
     commands = [["mix", MIXTURE], ["chill", MIXTURE, "--ice", "50 g"]]
+    commands += [["dose", "300 g orange juice", "--with", "gelatin, gold leaf", "--for", "cold foam"], ["dose", "300 g water", "--with", "agar", "--for", "clarify"]]
+    commands += [["gelatin", "3 leaves", "--from", "gelatin, gold leaf", "--to", "gelatin, powder"], ["charge", "--bottle", "0.75 L", "--liquid", "450 g water", "--charges", "1"]]
+    commands += [["substitute", str(ROOT / "demo/01-quay-sour.toml"), "--agent", "egg white"]]
     commands += [[command, str(path)] for path in sorted((ROOT / "demo").glob("*.toml")) for command in ("sheet", "check") if "[serve]" in path.read_text(encoding="utf-8")]
     for command in commands:
         done = subprocess.run([program, *command, "--json"], capture_output=True, text=True, timeout=60)
