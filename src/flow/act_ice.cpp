@@ -3,6 +3,7 @@
 // How cold and how much melts is matter/ice.hpp's work. Here: streams in, streams out. The liquid's enthalpy is what
 // the sum leaves it once the ice that is left has taken its own, so energy is kept to the last bit.
 #include <cmath>
+#include <numbers>
 
 #include "flow/modes.hpp"
 #include "flow/unit_view.hpp"
@@ -53,27 +54,42 @@ void run_contact(const UnitView& view) noexcept {
   leave_on_wall(view, liquid, view.knob(contact_knob::sticks));
 }
 
-// In: liquid, [ice]. Out: liquid, [ice]. The glass gives or takes the heat that reaches it in that time.
+// In: liquid, [ice], foams. Out: liquid, [ice], [gas], foams. In `mode` equal steps: the room and the glass give or take the
+// heat of the step, ice and drink settle, foams drain into the drink, and CO2 leaves it. The part of the glass that comes to
+// the drink's temperature between two times is the difference of their approaches.
 void run_stand(const UnitView& view) noexcept {
   Stream& liquid = view.out(0);
   view.liquids_into(liquid);
-  const double seconds = view.knob(stand_knob::seconds);
-  const double glass_j_k = view.knob(stand_knob::glass_j_k) * (1.0 - std::exp(-seconds / view.knob(stand_knob::glass_time_s)));
-  const double glass_c = view.knob(stand_knob::glass_c);
-  if (Stream* ice = view.optional_out(outs::ice)) {
-    view.ices_into(*ice);
-    if (ice->mass[Component::water] > 0.0) {
+  Stream* ice = view.optional_out(outs::ice);
+  if (ice != nullptr) view.ices_into(*ice);
+  const std::uint32_t foams = view.solids_in(), first_foam = view.unit().out.count - foams;
+  for (std::uint32_t i = 0; i < foams; ++i) view.out(first_foam + i) = view.solid_in(i);
+
+  const double steps = view.unit().mode, step_s = view.knob(stand_knob::seconds) / steps, glass_s = view.knob(stand_knob::glass_time_s);
+  const double room_c = view.knob(stand_knob::room_c);
+  double glass_away = std::exp(-view.knob(stand_knob::since_s) / glass_s);  // share of the glass that is still at the room's temperature
+  const double glass_step = std::exp(-step_s / glass_s);
+  for (std::uint32_t n = 0; n < view.unit().mode; ++n) {
+    const double glass_j_k = view.knob(stand_knob::glass_j_k) * glass_away * (1.0 - glass_step);
+    glass_away *= glass_step;
+    const bool has_ice = ice != nullptr && ice->mass[Component::water] > 0.0;
+    const double t_c = matter::thermal_state(liquid.mass, liquid.enthalpy_j).t_c, liquid_j_k = matter::heat_curve(liquid.mass).slope_c(t_c);
+    if (liquid_j_k > 0.0) {
+      // As if the drink alone took it: a step is short beside the drink's own hour.
+      const double room_share = -std::expm1(-view.knob(stand_knob::room_w_k) * step_s / liquid_j_k);
+      const double glass_share = has_ice ? 0.0 : glass_j_k / (liquid_j_k + glass_j_k);
+      give_heat(liquid, view.booked_j(), liquid_j_k * (room_share + (1.0 - room_share) * glass_share) * (room_c - t_c));
+    }
+    if (has_ice) {
       matter::IceContact contact;
       contact.vessel_j_k = glass_j_k;
-      contact.vessel_c = glass_c;
-      meet(view, liquid, *ice, contact, seconds, view.knob(stand_knob::ice_time_s));
-      return;
+      contact.vessel_c = room_c;
+      meet(view, liquid, *ice, contact, step_s, view.knob(stand_knob::ice_time_s));
     }
+    for (std::uint32_t i = 0; i < foams; ++i)
+      move_share(view.out(first_foam + i), liquid, -std::expm1(-std::numbers::ln2 * step_s / view.knob(stand_knob::half_time_s + i)));
   }
-  // No ice: drink and glass share their heat, each with the heat capacity it has here.
-  const double t_c = matter::thermal_state(liquid.mass, liquid.enthalpy_j).t_c;
-  const double liquid_j_k = matter::heat_curve(liquid.mass).slope_c(t_c);
-  if (liquid_j_k + glass_j_k > 0.0) give_heat(liquid, view.booked_j(), liquid_j_k * glass_j_k / (liquid_j_k + glass_j_k) * (glass_c - t_c));
+  let_gas_go(view, liquid, std::exp(-view.knob(stand_knob::seconds) / view.knob(stand_knob::co2_time_s)));
 }
 
 }  // namespace bloomset::flow

@@ -17,7 +17,7 @@ constexpr const char* practice = "practice";
 // a 15 s shake (the same trials), so about 25 s.
 // A table is read down its columns.
 // clang-format off
-constexpr std::array<ActRow, 21> rows = {{
+constexpr std::array<ActRow, 32> rows = {{
     // act                 op           CO2   sticks steam/min  seconds  to      contact follows source
     {Act::combine,         Op::mix,     0.85, 0.000, 0.0,      10.0,    own,    0.0,    false,  practice},
     {Act::dissolve,        Op::mix,     0.50, 0.000, 0.0,      60.0,    own,    0.0,    false,  practice},
@@ -40,6 +40,17 @@ constexpr std::array<ActRow, 21> rows = {{
     {Act::infuse,          Op::infuse,  0.10, 0.005, 0.003,    600.0,   own,    0.0,    false,  practice},
     {Act::strain,          Op::strain,  0.60, 0.003, 0.0,      30.0,    own,    0.0,    false,  practice},
     {Act::dry_shake,       Op::mix,     0.05, 0.000, 0.0,      12.0,    own,    0.0,    false,  practice},
+    {Act::torch,           Op::mix,     1.00, 0.000, 0.0,      20.0,    own,    0.0,    false,  practice},
+    {Act::bloom,           Op::mix,     1.00, 0.000, 0.0,      600.0,   own,    0.0,    false,  practice},
+    {Act::disperse,        Op::mix,     0.10, 0.000, 0.0,      120.0,   own,    0.0,    false,  practice},
+    {Act::hydrate,         Op::mix,     0.10, 0.000, 0.0,      600.0,   own,    0.0,    false,  practice},
+    {Act::set,             Op::cool,    0.80, 0.000, 0.0,      7200.0,  own,    0.0,    false,  practice},
+    {Act::unmould,         Op::mix,     1.00, 0.010, 0.0,      60.0,    own,    0.0,    false,  practice},
+    {Act::cut,             Op::mix,     1.00, 0.010, 0.0,      120.0,   own,    0.0,    false,  practice},
+    {Act::blitz,           Op::mix,     0.05, 0.020, 0.0,      60.0,    own,    0.0,    false,  practice},
+    {Act::froth,           Op::mix,     0.05, 0.000, 0.0,      60.0,    own,    0.0,    false,  practice},
+    {Act::charge,          Op::mix,     1.00, 0.000, 0.0,      60.0,    own,    0.0,    false,  practice},
+    {Act::dispense,        Op::mix,     0.90, 0.000, 0.0,      5.0,     own,    0.0,    false,  practice},
 }};
 constexpr std::array<ActRow, 3> contact_rows = {{
     {Act::shake,           Op::contact, 0.05, 0.000, 0.0,      12.0,    own,    3.5,    true,   "published shaking trials, web articles 2009-2010: 10-15 s to near equilibrium"},

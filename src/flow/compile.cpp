@@ -1,6 +1,7 @@
 #include "flow/compile.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <functional>
 
@@ -16,6 +17,14 @@ constexpr double serve_stands_s = 30.0;  // at service = 30 s after the last pou
 // to its mass, so tau grows with the cube root of the piece.
 constexpr double ice_in_glass_time_s = 60.0, ice_in_glass_piece_kg = 0.025;
 constexpr double glass_time_s = 60.0;  // approach of a glass to its drink: a prior, practice
+// Heat from the room: still air and radiation some 10 W/(m2 K) (memory: handbooks of heat transfer, free convection 5-25), a fifth
+// more for the dew on a cold glass; over a closed cylinder as wide as high, 5.54 V^(2/3). Insulated or held in a hand: another number.
+constexpr double room_film_w_m2_k = 12.0, cylinder_area = 5.54;
+// Fizz in an open glass: a third of the CO2 is gone in ten minutes or so: a prior, practice.
+constexpr double co2_leaves_s = 1500.0;
+constexpr double foam_half_time_s = 1200.0;  // until the first run has told what holds the foam (time_foams): practice
+constexpr std::array<double, 4> minutes_shown = {2.0, 5.0, 10.0, 20.0};
+constexpr double longest_step_s = 120.0;
 
 }  // namespace
 
@@ -37,6 +46,8 @@ base::Result<Flowsheet> Compiler::build() {
     return base::fail(base::ErrorKind::bad_input,
                       "the formula names or asks for " + count + (faults_.size() == 1 ? " thing" : " things") + " that cannot be done", std::move(faults_));
   }
+  if (sheet_.moments.empty()) sheet_.units_to_service = static_cast<std::uint32_t>(sheet_.units.size());
+  time_foams();
   return std::move(sheet_);
 }
 
@@ -93,10 +104,11 @@ void Compiler::compile_part(std::uint16_t part, const std::vector<formula::Step>
   emit_takes(part, steps);
   Stock stock;
   for (std::uint16_t n = 0; n < steps.size(); ++n) emit_step(part, static_cast<std::uint16_t>(n + 1), steps[n], stock);
+  join_arms(part, static_cast<std::uint16_t>(steps.size()), stock);
   if (is_serve(part)) finish_serve(stock);
   PartInfo& info = sheet_.parts[part];
-  info.liquid = stock.liquid;
-  info.ice = stock.ice;
+  info.liquid = is_serve(part) ? sheet_.served_liquid : stock.liquid;
+  info.ice = is_serve(part) ? sheet_.served_ice : stock.ice;
   for (const SolidPiece& solid : stock.solids) info.solids.push_back(solid.port);
   info.asides = stock.asides;
   info.fizzy = stock.fizzy;
@@ -118,32 +130,99 @@ void Compiler::finish_serve(Stock& stock) {
           "a vessel of the kit, or for example \"tumbler, 300 mL\"; nearest known: " + base::nearest(vessel.text, kit_.vessel_names()));
     return;
   }
-  if (stock.liquid == no_port) return;
+  for (const FoamPort& foam : stock.foams) sheet_.foams.push_back({foam.from, {}});
+  if (stock.liquid == no_port && stock.foams.empty()) return;
+  if (stock.liquid == no_port) {  // foam alone in the glass: what drains out of it is the drink
+    stock.liquid = stock.foams.front().port;
+    stock.foams.erase(stock.foams.begin());
+    sheet_.foams.erase(sheet_.foams.begin());
+  }
+  emit_moment(stock, origin, 0.0, serve_stands_s, 1);
+  sheet_.served_liquid = stock.liquid;
+  sheet_.served_ice = stock.ice;
+  sheet_.units_to_service = static_cast<std::uint32_t>(sheet_.units.size());
+  const auto remember = [&](double minute) {
+    Moment& moment = sheet_.moments.emplace_back(Moment{minute, stock.liquid, stock.ice, {}});
+    for (const FoamPort& foam : stock.foams) moment.foams.push_back(foam.port);
+  };
+  remember(0.0);
+  std::vector<double> minutes(minutes_shown.begin(), minutes_shown.end());
+  for (const formula::Target& target : formula_.targets)
+    if (target.of_serve && target.at_minute && *target.at_minute > 0.0) minutes.push_back(*target.at_minute);
+  std::sort(minutes.begin(), minutes.end());
+  minutes.erase(std::unique(minutes.begin(), minutes.end()), minutes.end());
+  double before_s = serve_stands_s;
+  for (const double minute : minutes) {
+    const double at_s = serve_stands_s + 60.0 * minute;
+    emit_moment(stock, origin, before_s, at_s, static_cast<int>(std::clamp(std::ceil((at_s - before_s) / longest_step_s), 1.0, 255.0)));
+    remember(minute);
+    before_s = at_s;
+  }
+  for (const SolidPiece& solid : stock.solids) stock.asides.push_back(solid.port);
+  stock.solids.clear();
+}
+
+// One stretch of time in the glass, in equal steps.
+void Compiler::emit_moment(Stock& stock, Origin origin, double from_s, double to_s, int steps) {
   Unit stand;
   stand.op = Op::stand;
+  stand.mode = static_cast<std::uint8_t>(steps);
   std::vector<Port> in{stock.liquid}, out{port()};
   stand.liquids_in = 1;
   if (stock.ice != no_port) {
     in.push_back(stock.ice);
     out.push_back(port());
     stand.ices_in = 1;
-    stand.outs = outs::ice;
+    stand.outs |= outs::ice;
+    stock.ice = out.back();
   }
-  stand.in = links(in);
-  stand.out = links(out);
-  stand.knobs = {knob(serve_stands_s, KnobKind::seconds, origin, "time to the first sip", "the document's definition of at service"), 5};
+  stock.liquid = out.front();
+  if (stock.fizzy) {
+    out.push_back(port());
+    stand.outs |= outs::gas;
+    if (from_s == 0.0) lose(Fate::gas, out.back(), origin);
+  }
   const double piece = stock.ice_piece_kg > 0.0 ? stock.ice_piece_kg / ice_in_glass_piece_kg : 1.0;
+  const std::uint32_t first = knob(to_s - from_s, KnobKind::seconds, origin, "time in the glass", "the document's definition of at service");
+  knob(from_s, KnobKind::seconds, origin, "time in the glass so far", "the document's definition of at service");
   knob(ice_in_glass_time_s * std::cbrt(piece), KnobKind::seconds, origin, "time constant of ice in a still drink", "practice");
   knob(glass_time_s, KnobKind::seconds, origin, "time constant of the glass", "practice");
   knob(sheet_.glass->heat.si, KnobKind::joule_per_kelvin, origin, "heat capacity of the glass", "kit");
-  knob(units::in_celsius(kit_.room), KnobKind::celsius, origin, "temperature of the glass", "kit");
+  knob(units::in_celsius(kit_.room), KnobKind::celsius, origin, "temperature of glass and room", "kit");
+  const double area_m2 = cylinder_area * std::pow(sheet_.glass->brim.si, 2.0 / 3.0);
+  knob(room_film_w_m2_k * area_m2, KnobKind::watt_per_kelvin, origin, "heat from the room a kelvin", "practice");
+  knob(co2_leaves_s, KnobKind::seconds, origin, "time constant of fizz in an open glass", "practice");
+  for (std::size_t i = 0; i < stock.foams.size(); ++i) {
+    in.push_back(stock.foams[i].port);
+    out.push_back(stock.foams[i].port = port());
+    sheet_.foams[i].half_time_knobs.push_back(knob(foam_half_time_s, KnobKind::seconds, origin, "half of the foam's liquid has drained", "practice"));
+  }
+  stand.in = links(in);
+  stand.out = links(out);
+  stand.knobs = {first, static_cast<std::uint32_t>(sheet_.nominal.size()) - first};
   unit(stand, origin);
-  stock.liquid = out[0];
-  if (stock.ice != no_port) stock.ice = out[1];
-  sheet_.served_liquid = stock.liquid;
-  sheet_.served_ice = stock.ice;
-  for (const SolidPiece& solid : stock.solids) stock.asides.push_back(solid.port);
-  stock.solids.clear();
+}
+
+// What was bloomed, dispersed or hydrated at the last step, and so has no next step to join.
+void Compiler::join_arms(std::uint16_t part, std::uint16_t number, Stock& stock) {
+  if (stock.arms.empty()) return;
+  std::vector<Port> in;
+  if (stock.liquid != no_port) in.push_back(stock.liquid);
+  for (const Stock& arm : stock.arms) {
+    if (arm.liquid != no_port) in.push_back(arm.liquid);
+    stock.solids.insert(stock.solids.end(), arm.solids.begin(), arm.solids.end());
+  }
+  stock.arms.clear();
+  if (in.empty()) return;
+  const Origin origin{part, number, 0};
+  Unit mix;
+  mix.op = Op::mix;
+  mix.liquids_in = static_cast<std::uint16_t>(in.size());
+  mix.in = links(in);
+  mix.out = links({stock.liquid = port()});
+  mix.knobs = {knob(1.0, KnobKind::share, origin, "CO2 kept", "practice"), 2};
+  knob(0.0, KnobKind::share, origin, "sticks", "practice");
+  unit(mix, origin);
 }
 
 // All of a part may be given away once: `all` beside any other use, two halves and a bit, two rests.

@@ -18,7 +18,10 @@ constexpr double strain_pulp_holds = 3.0;  // kg of liquid a kg of wet fibre kee
 constexpr double lid_off_c = 40.0;         // below it an infusion stands covered: practice
 constexpr const char* practice = "practice";
 
-bool cools(Act act) { return act == Act::chill || act == Act::freeze || act == Act::rest; }
+bool cools(Act act) { return act == Act::chill || act == Act::freeze || act == Act::rest || act == Act::set; }
+bool is_arm(const formula::Step& step) { return !step.takes.empty() && (step.act == Act::bloom || step.act == Act::disperse || step.act == Act::hydrate); }
+// Mixed as it comes, or brought to a temperature where the text gives one.
+bool may_be_held(Act act) { return act == Act::disperse || act == Act::hydrate || act == Act::bloom; }
 
 }  // namespace
 
@@ -90,7 +93,6 @@ std::optional<double> Compiler::end_temperature(const ActRow& row, const formula
 }
 
 void Compiler::emit_step(std::uint16_t part, std::uint16_t number, const formula::Step& step, Stock& stock) {
-  const Origin origin{part, number, 0};
   if (step.maybe) return;
   const ActRow* row = row_of(step.act);
   if (row == nullptr) {
@@ -102,6 +104,16 @@ void Compiler::emit_step(std::uint16_t part, std::uint16_t number, const formula
     fault("unknown_vessel", step.vessel->span, "\"" + step.vessel->text + "\" is not a vessel of the kit",
           "nearest known: " + base::nearest(step.vessel->text, kit_.vessel_names()));
   if (step.split) fault("act_not_computed", step.span, "`split` is not computed yet", "write the two shares as two parts");
+  if (!is_arm(step)) return emit_act(part, number, step, *row, stock);
+  // On its own takes; what is in the vessel waits.
+  Stock arm;
+  emit_act(part, number, step, *row, arm);
+  stock.arms.push_back(std::move(arm));
+}
+
+void Compiler::emit_act(std::uint16_t part, std::uint16_t number, const formula::Step& step, const ActRow& row_of_act, Stock& stock) {
+  const ActRow* row = &row_of_act;
+  const Origin origin{part, number, 0};
   emit_vessel_shares(part, number, step, stock);
 
   // What comes together: the stock, then the takes as written.
@@ -109,11 +121,22 @@ void Compiler::emit_step(std::uint16_t part, std::uint16_t number, const formula
   std::vector<SolidPiece> new_solids;
   if (stock.liquid != no_port) liquids.push_back(stock.liquid);
   if (stock.ice != no_port) ices.push_back(stock.ice);
+  for (const Stock& arm : stock.arms) {
+    if (arm.liquid != no_port) liquids.push_back(arm.liquid);
+    if (arm.ice != no_port) ices.push_back(arm.ice);
+    stock.fizzy = stock.fizzy || arm.fizzy;
+    new_solids.insert(new_solids.end(), arm.solids.begin(), arm.solids.end());
+  }
+  stock.arms.clear();
   std::vector<Port> rinse_takes;
   for (std::size_t t = 0; t <= step.takes.size(); ++t) {
     const auto found = made_.find({part, static_cast<std::uint32_t>(static_cast<std::uint32_t>(number) << 16U | (t + 1))});
     if (found == made_.end() || !found->second.emitted) continue;
     const MadeTake& made = found->second;
+    if (is_serve(part) && made.foam_of && made.liquid != no_port) {
+      stock.foams.push_back({made.liquid, *made.foam_of});
+      continue;
+    }
     stock.fizzy = stock.fizzy || made.fizzy;
     if (made.ice_piece_kg > 0.0) stock.ice_piece_kg = made.ice_piece_kg;
     const bool lies_on_glass = step.act == Act::rim || step.act == Act::roll;
@@ -136,6 +159,14 @@ void Compiler::emit_step(std::uint16_t part, std::uint16_t number, const formula
   info.keeps_s = step.keeps_s;
   info.span = step.span;
 
+  if (step.act == Act::dispense && (!is_serve(part) || stock.foams.empty()))
+    fault("nothing_to_dispense", step.act_span, "`dispense` lets foam out of a charged bottle into the serve, and no charged part is taken here",
+          "take a part that has a `charge` step, in single quotes, at this pour");
+  if (step.act == Act::charge) emit_charge(part, origin, step, info);
+  if (step.act == Act::froth) sheet_.parts[part].foams = Foams::froth;
+  if (step.act == Act::bloom)
+    if (const auto water = emit_blooming_water(part, number, step, stock)) liquids.push_back(*water);
+
   if (!rinse_takes.empty()) {
     Unit rinse;
     rinse.op = Op::rinse;
@@ -156,7 +187,8 @@ void Compiler::emit_step(std::uint16_t part, std::uint16_t number, const formula
       fault("two_ices", step.span, "two kinds of ice before any liquid are not computed", "take them at one step after the liquid, or as one amount");
       return;
     }
-    const bool may_be_dry = step.act == Act::rim || step.act == Act::roll || step.act == Act::garnish || step.act == Act::combine || step.act == Act::pour;
+    const bool may_be_dry =
+        step.act == Act::rim || step.act == Act::roll || step.act == Act::garnish || step.act == Act::combine || step.act == Act::pour || !stock.foams.empty();
     if (!may_be_dry)
       fault("nothing_to_act_on", step.act_span, "`" + std::string(formula::name(step.act)) + "` has nothing to act on",
             "take something at this step or before it");
@@ -168,7 +200,8 @@ void Compiler::emit_step(std::uint16_t part, std::uint16_t number, const formula
   }
 
   Unit act;
-  act.op = row->op == Op::rinse ? Op::mix : row->op;
+  const bool held = may_be_held(row->act) && (step.to_c || step.at_c || (step.in && kit_.place(step.in->text) != nullptr));
+  act.op = row->op == Op::rinse ? Op::mix : held ? Op::cool : row->op;
   act.liquids_in = static_cast<std::uint16_t>(liquids.size());
   act.ices_in = static_cast<std::uint16_t>(ices.size());
   const bool ice_goes_in = act.op == Op::heat || act.op == Op::cool || act.op == Op::infuse;  // melts into the batch
@@ -198,7 +231,7 @@ void Compiler::emit_step(std::uint16_t part, std::uint16_t number, const formula
     case Op::cool: {
       const auto to_c = end_temperature(*row, step, origin, info);
       if (!to_c) return;
-      act.mode = row->act == Act::rest ? 0 : 1;  // resting may warm, chilling may not
+      act.mode = row->act == Act::rest || held ? 0 : 1;  // resting may warm, chilling may not
       knob(*to_c, KnobKind::celsius, origin, "temperature", "", step.to_c ? step.to_c : step.at_c);
       break;
     }

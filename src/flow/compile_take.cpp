@@ -108,8 +108,14 @@ void Compiler::emit_takes(std::uint16_t part, const std::vector<formula::Step>& 
                 "make '" + from.name + "' ahead too");
           continue;
         }
-        if (take.charged_as != formula::ChargedAs::unsaid || !take.output.empty()) {
-          fault("act_not_computed", take.span, "foam and separate outputs of a part are not computed yet", "take the part whole, by weight");
+        if (!take.output.empty()) {
+          fault("act_not_computed", take.span, "separate outputs of a part are not computed yet", "take the part whole");
+          continue;
+        }
+        if (from.foams == Foams::siphon && take.amount.kind == AmountKind::volume && take.charged_as != formula::ChargedAs::base) {
+          fault("foam_by_volume", take.span,
+                "a volume of '" + from.name + "' may mean its foam or its base, and how far it foams is only known when it is charged",
+                "give grams, or say `as base`");
           continue;
         }
       } else {
@@ -383,6 +389,7 @@ void Compiler::emit_draw(const formula::Take& take, TakeInfo& info, MadeTake& ma
   unit(draw, info.origin);
   made.emitted = true;
   made.fizzy = from.fizzy;
+  if (from.foams != Foams::no) made.foam_of = account.from;
   info.liquid = account.liquid;
   info.ice = account.ice;
   for (const SolidPiece& solid : made.solids) account.solids.push_back(solid.port);

@@ -21,13 +21,21 @@ struct SolidPiece {
   double extracts = 0.0;  // share of what can dissolve in it that one infusion draws out
 };
 
+/// Foam on a drink, before its place in the flowsheet's list is known.
+struct FoamPort {
+  Port port = no_port;
+  std::uint16_t from = 0;
+};
+
 /// What is in the vessel at a point of a part.
 struct Stock {
   Port liquid = no_port, ice = no_port;
   std::vector<SolidPiece> solids;
   std::vector<Port> asides;
-  double ice_piece_kg = 0.0;  // of the last ice that went in
-  bool fizzy = false;         // something with dissolved CO2 has gone in: only then can any leave
+  std::vector<Stock> arms;      // bloomed, dispersed or hydrated apart: they join at the next step
+  std::vector<FoamPort> foams;  // on the drink
+  double ice_piece_kg = 0.0;    // of the last ice that went in
+  bool fizzy = false;           // something with dissolved CO2 has gone in: only then can any leave
 };
 
 /// One take already made into a unit.
@@ -35,7 +43,8 @@ struct MadeTake {
   Port liquid = no_port, ice = no_port;
   std::vector<SolidPiece> solids;
   bool emitted = false, fizzy = false;
-  double ice_piece_kg = 0.0;  // of ice: the mass of one piece, if known
+  std::optional<std::uint16_t> foam_of;  // of a part that foams
+  double ice_piece_kg = 0.0;             // of ice: the mass of one piece, if known
 };
 
 class Compiler {
@@ -52,6 +61,13 @@ class Compiler {
   void check_draws();
   void compile_part(std::uint16_t part, const std::vector<formula::Step>& steps);
   void finish_serve(Stock& stock);
+  void emit_moment(Stock& stock, Origin, double from_s, double to_s, int steps);
+  void join_arms(std::uint16_t part, std::uint16_t number, Stock& stock);
+
+  // compile_charge.cpp
+  void emit_charge(std::uint16_t part, Origin, const formula::Step&, StepInfo&);
+  std::optional<Port> emit_blooming_water(std::uint16_t part, std::uint16_t number, const formula::Step&, const Stock& arm);
+  void time_foams();
 
   // compile_take.cpp
   void emit_takes(std::uint16_t part, const std::vector<formula::Step>& steps);
@@ -65,6 +81,7 @@ class Compiler {
 
   // compile_step.cpp
   void emit_step(std::uint16_t part, std::uint16_t number, const formula::Step&, Stock&);
+  void emit_act(std::uint16_t part, std::uint16_t number, const formula::Step&, const ActRow&, Stock&);
   void emit_vessel_shares(std::uint16_t part, std::uint16_t number, const formula::Step&, const Stock&);
   std::optional<double> end_temperature(const ActRow&, const formula::Step&, Origin, StepInfo&);
   void emit_leave(const formula::Step&, const ActRow&, Origin, Stock&);

@@ -59,7 +59,7 @@ struct Origin {
   std::uint16_t part = 0, step = 0, take = 0;
 };
 
-enum class KnobKind : std::uint8_t { mass_kg, volume_m3, share, celsius, seconds, ratio, joule_per_kelvin, brix };
+enum class KnobKind : std::uint8_t { mass_kg, volume_m3, share, celsius, seconds, ratio, joule_per_kelvin, watt_per_kelvin, brix };
 struct Knob {
   KnobKind kind = KnobKind::ratio;
   Origin origin;
@@ -104,6 +104,24 @@ struct DrawInfo {
   Origin origin;
 };
 
+/// A part in a pressure bottle: what went into it, and the bottle's own limits.
+struct ChargeInfo {
+  Origin origin;
+  std::string vessel;
+  int charges = 1;
+  double charge_kg = 0.0;  // of gas in one charger
+  bool purged = false;
+  units::Volume gross;
+  std::optional<units::Volume> fill_line;
+  std::optional<int> most_charges;
+  std::optional<units::Pressure> most_pressure;
+  bool hot_rated = true;
+  base::Span span;
+};
+
+/// What stands as foam once it is in the glass.
+enum class Foams : std::uint8_t { no, siphon, froth };
+
 struct PartInfo {
   std::string name;
   formula::Made made = formula::Made::to_order;
@@ -114,9 +132,24 @@ struct PartInfo {
   std::vector<Port> solids;              // solids that were never strained out
   std::vector<Port> asides;              // on the glass: rim and garnish
   bool fizzy = false;                    // holds dissolved CO2
+  Foams foams = Foams::no;
+  std::optional<ChargeInfo> charge;
   std::optional<text::Amount> makes;
   base::Span span;
   std::uint32_t source = 0;
+};
+
+/// Foam on the drink: the liquid in its walls, the part it came from, and the knob of its draining in each unit of the serve.
+struct FoamInfo {
+  std::uint16_t from = 0;
+  std::vector<std::uint32_t> half_time_knobs;
+};
+
+/// The glass at a time after service. `foams` stand in the order of `Flowsheet::foams`.
+struct Moment {
+  double minute = 0.0;
+  Port liquid = no_port, ice = no_port;
+  std::vector<Port> foams;
 };
 
 /// A finding said while compiling: code, place, and what it is about.
@@ -149,6 +182,9 @@ struct Flowsheet {
   std::vector<Mark> marks;
   std::optional<kit::Vessel> glass;                    // of the serve
   Port served_liquid = no_port, served_ice = no_port;  // at service
+  std::vector<FoamInfo> foams;
+  std::vector<Moment> moments;         // at service first, then later and later
+  std::uint32_t units_to_service = 0;  // the units after these are the drink's time in the glass
   int serves = 1;
 };
 

@@ -34,8 +34,9 @@ inline constexpr std::uint32_t co2_kept = 0, sticks = 1, seconds = 2, time_const
 namespace strain_knob {
 inline constexpr std::uint32_t co2_kept = 0, sticks = 1, pulp_out = 2, pulp_holds = 3;
 }
-namespace stand_knob {
-inline constexpr std::uint32_t seconds = 0, ice_time_s = 1, glass_time_s = 2, glass_j_k = 3, glass_c = 4;
+namespace stand_knob {  // one `half_time_s` a foam
+inline constexpr std::uint32_t seconds = 0, since_s = 1, ice_time_s = 2, glass_time_s = 3, glass_j_k = 4, room_c = 5, room_w_k = 6, co2_time_s = 7,
+                               half_time_s = 8;
 }
 
 }  // namespace bloomset::flow

@@ -13,8 +13,9 @@ constexpr std::array<UnitFunction, op_count> functions = {run_take,    run_take_
 }  // namespace
 
 template <int Lanes>
-void run(const Flowsheet& sheet, std::span<const double> knobs, Batch<Lanes>& batch) noexcept {
-  for (std::size_t u = 0; u < sheet.units.size(); ++u) {
+void run(const Flowsheet& sheet, std::span<const double> knobs, Batch<Lanes>& batch, Until until) noexcept {
+  const std::size_t units = until == Until::service ? sheet.units_to_service : sheet.units.size();
+  for (std::size_t u = 0; u < units; ++u) {
     const Unit& unit = sheet.units[u];
     const UnitFunction function = functions[static_cast<std::size_t>(unit.op)];
     for (std::uint32_t lane = 0; lane < Lanes; ++lane) {
@@ -27,7 +28,7 @@ void run(const Flowsheet& sheet, std::span<const double> knobs, Batch<Lanes>& ba
   }
 }
 
-template void run<1>(const Flowsheet&, std::span<const double>, Batch<1>&) noexcept;
-template void run<8>(const Flowsheet&, std::span<const double>, Batch<8>&) noexcept;
+template void run<1>(const Flowsheet&, std::span<const double>, Batch<1>&, Until) noexcept;
+template void run<8>(const Flowsheet&, std::span<const double>, Batch<8>&, Until) noexcept;
 
 }  // namespace bloomset::flow

@@ -28,12 +28,15 @@ struct Batch {
   const Stream& port(Port p, int lane = 0) const { return ports[p * static_cast<std::size_t>(Lanes) + static_cast<std::size_t>(lane)]; }
 };
 
+/// How far: to the first sip, or through the drink's time in the glass (ports behind service are then as they were).
+enum class Until : std::uint8_t { service, last_moment };
+
 /// `knobs` holds one number a knob and lane: knob k of lane l is `knobs[k * Lanes + l]`.
 template <int Lanes>
-void run(const Flowsheet&, std::span<const double> knobs, Batch<Lanes>&) noexcept;
+void run(const Flowsheet&, std::span<const double> knobs, Batch<Lanes>&, Until = Until::last_moment) noexcept;
 
-extern template void run<1>(const Flowsheet&, std::span<const double>, Batch<1>&) noexcept;
-extern template void run<8>(const Flowsheet&, std::span<const double>, Batch<8>&) noexcept;
+extern template void run<1>(const Flowsheet&, std::span<const double>, Batch<1>&, Until) noexcept;
+extern template void run<8>(const Flowsheet&, std::span<const double>, Batch<8>&, Until) noexcept;
 
 /// The state to be read from a liquid port and the ice that lies in it (no_port: none).
 template <int Lanes>

@@ -96,9 +96,10 @@ double sucrose_bending(double w) {
 
 }  // namespace
 
-Bending bending(const Solutes& s) {
-  const LiquidVolume volume(s);
-  return bending(s, volume.m3(s.water_kg, units::in_celsius(reference)) - volume.clouds_20c_m3());
+Bending bending(const Solutes& all) {
+  Solutes clear = all;
+  for (const Solute floats : {Solute::fat, Solute::starch, Solute::fibre}) clear.kg[static_cast<std::size_t>(floats)] = 0.0;
+  return bending(clear, liquid_volume(clear, reference).si);
 }
 
 Bending bending(const Solutes& s, double clear_20c_m3) {

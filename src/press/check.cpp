@@ -23,7 +23,6 @@ std::string CheckPrinter::document(std::string_view file, const sheet::Sheet& sh
   for (const sheet::TargetLine& target : sheet.targets) {
     ++targets_;
     missed_ += target.missed() ? 1U : 0U;
-    later_ += target.later ? 1U : 0U;
   }
   std::string out = form_ == Form::json ? document_json(file, sheet, sources) : document_text(file, sheet);
   ++documents_;
@@ -65,8 +64,7 @@ std::string CheckPrinter::end() {
   }
   std::string out = counted(documents_, "formula", "formulas") + ": " + std::to_string(stops_) + " stop, " + std::to_string(minds_) + " mind, " +
                     std::to_string(notes_) + " note";
-  if (targets_ > 0) out += "; " + std::to_string(targets_ - missed_ - later_) + " of " + counted(targets_, "target", "targets") + " met";
-  if (later_ > 0) out += ", " + std::to_string(later_) + " not computed yet";
+  if (targets_ > 0) out += "; " + std::to_string(targets_ - missed_) + " of " + counted(targets_, "target", "targets") + " met";
   return out + "\n";
 }
 

@@ -28,7 +28,7 @@ class CheckPrinter {
 
   Form form_;
   std::size_t files_;
-  std::size_t documents_ = 0, stops_ = 0, minds_ = 0, notes_ = 0, targets_ = 0, missed_ = 0, later_ = 0;
+  std::size_t documents_ = 0, stops_ = 0, minds_ = 0, notes_ = 0, targets_ = 0, missed_ = 0;
   std::string all_findings_, all_targets_;  // JSON elements, parted by commas
 };
 

@@ -60,6 +60,15 @@ Json step_json(const sheet::StepLine& step) {
   return out;
 }
 
+Json siphon_json(const sheet::SiphonLine& siphon) {
+  Json overrun = Json::object(), out = Json::object();
+  overrun.set("first", siphon.overrun_first).set("mean", siphon.overrun_mean).set("last", siphon.overrun_last);
+  out.set("vessel", siphon.vessel).set("fill_fraction", siphon.fill_fraction).set("charges", siphon.charges);
+  out.set("pressure_peak_bar_gauge", siphon.peak_bar_gauge).set("pressure_at_service_bar_gauge", siphon.at_service_bar_gauge);
+  out.set("overrun_percent", std::move(overrun)).set("portions", siphon.portions);
+  return out;
+}
+
 Json part_json(const sheet::PartSheet& part) {
   Json out = Json::object();
   out.set("name", part.name).set("made", part.ahead ? "ahead" : "to order");
@@ -72,7 +81,10 @@ Json part_json(const sheet::PartSheet& part) {
   Json agents = Json::array();
   for (const sheet::TakeLine& take : part.takes)
     if (take.agent) agents.push(agent_json(take));
-  out.set("agents", std::move(agents)).set("siphon", nullptr).set("ready_after_h", part.ready_after_h).set("keeps_h", part.keeps_h);
+  out.set("agents", std::move(agents))
+      .set("siphon", part.siphon ? siphon_json(*part.siphon) : Json())
+      .set("ready_after_h", part.ready_after_h)
+      .set("keeps_h", part.keeps_h);
   return out;
 }
 
@@ -93,6 +105,13 @@ Json properties_json(const matter::Values& values) {
   return out;
 }
 
+Json glass_json(const sheet::GlassAt& at) {
+  Json out = Json::object();
+  out.set("minute", at.minute);
+  set_properties(out, at.values);
+  return out;
+}
+
 Json vessel_json(const sheet::ServeSheet& serve) {
   Json out = Json::object();
   out.set("name", serve.vessel).set("brim_ml", serve.brim_ml);
@@ -108,7 +127,9 @@ Json serve_json(const sheet::ServeSheet& serve) {
   Json drinks = Json::object();
   drinks.set("us", serve.standard_drinks.us).set("uk", serve.standard_drinks.uk).set("au", serve.standard_drinks.au).set("eu", serve.standard_drinks.eu);
   Json out = Json::object();
-  out.set("at_service", properties_json(serve.at_service)).set("merged", properties_json(serve.merged)).set("over_time", Json::array());
+  out.set("at_service", properties_json(serve.at_service))
+      .set("merged", properties_json(serve.merged))
+      .set("over_time", Json::array_of(serve.over_time, glass_json));
   out.set("headroom_ml", serve.headroom_ml)
       .set("beside_g", serve.beside_g)
       .set("solids_g", serve.solids_g)
@@ -165,7 +186,7 @@ Json findings_json(const std::vector<base::Finding>& findings, const base::Sourc
 
 Json target_json(const sheet::TargetLine& target) {
   Json out = Json::object();
-  out.set("target", target.target).set("value", target.value).set("met", target.later ? Json() : Json(target.met)).set("until_minute", target.until_minute);
+  out.set("target", target.target).set("value", target.value).set("met", target.met).set("until_minute", target.until_minute);
   return out;
 }
 

@@ -32,6 +32,17 @@ void print_use(Page& page, const sheet::PartSheet& part) {
   if (!words.empty()) page.paragraph(std::string(indent, ' '), words);
 }
 
+void print_siphon(Page& page, const sheet::SiphonLine& siphon) {
+  constexpr double percent = 100.0;
+  std::string words = "In the " + siphon.vessel + ": filled to " + figure(percent * siphon.fill_fraction, Digits::whole, "%") + " of its line, " +
+                      std::to_string(siphon.charges) + (siphon.charges == 1 ? " charge; " : " charges; ");
+  words += "at most " + figure(siphon.peak_bar_gauge, Digits::one, "bar") + " on the gauge, " + figure(siphon.at_service_bar_gauge, Digits::one, "bar") +
+           " when it is served. Overrun about " + figure(siphon.overrun_mean, Digits::whole, "%") + " (first " + figure(siphon.overrun_first, Digits::whole) +
+           ", last " + figure(siphon.overrun_last, Digits::whole) + "), if three fifths of the gas stay in the foam: a guess until you weigh yours.";
+  if (siphon.portions) words += " " + figure(*siphon.portions, Digits::whole) + " portions.";
+  page.paragraph(std::string(indent, ' '), words);
+}
+
 }  // namespace
 
 void print_part(Page& page, FindingDesk& desk, const sheet::PartSheet& part, const formula::Part& written, text::Measures measures, int serves) {
@@ -43,6 +54,7 @@ void print_part(Page& page, FindingDesk& desk, const sheet::PartSheet& part, con
   page.gap();
   print_losses(page, part.losses);
   print_use(page, part);
+  if (part.siphon) print_siphon(page, *part.siphon);
   page.gap();
   print_part_properties(page, indent, part.values);
   desk.say(page, indent, [&](const base::Finding& f) { return f.where.part == part.name; });

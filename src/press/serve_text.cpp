@@ -31,11 +31,21 @@ std::string merged_words(const sheet::ServeSheet& serve) {
 
 // In the unit that the target is written in, unscaled, so that the two can be compared at a glance.
 std::string found_value(const sheet::TargetLine& target) {
-  if (target.later) return "not computed yet";
   const double value = target.value_as_written;
   std::string out = figure(value, std::fabs(value) < 1000.0 && target.unit == "g/mL" ? Digits::three : Digits::amount);
   if (!std::isfinite(value) || target.unit.empty()) return out;
   return out + "\u00A0" + (target.unit == "C" || target.unit == "F" ? "°" : "") + target.unit;
+}
+
+// Two, five, ten and twenty minutes on: what the guest has who talks.
+void print_over_time(Page& page, const std::vector<sheet::GlassAt>& over_time) {
+  if (over_time.empty()) return;
+  page.gap();
+  page.line(std::string(blank) + left("later", 10) + right("drink", 12) + right("at", 10) + right("strength", 12) + right("ice", 10) + right("foam", 12));
+  for (const sheet::GlassAt& at : over_time)
+    page.line(std::string(blank) + left(figure(at.minute, Digits::amount) + " min", 10) + right(figure(at.values, Property::volume_ml), 12) +
+              right(figure(at.values, Property::temperature_c), 10) + right(figure(at.values, Property::abv_percent), 12) +
+              right(figure(at.values, Property::ice_g), 10) + right(figure(at.values, Property::foam_volume_ml), 12));
 }
 
 void print_order(Page& page, const std::vector<sheet::OrderLine>& order, int serves) {
@@ -92,13 +102,14 @@ void print_serve(Page& page, FindingDesk& desk, const sheet::ServeSheet& serve, 
   if (serve.beside_g > 0.005) room += " The drink's own figures leave this out.";
   page.gap();
   page.paragraph(blank, room);
+  print_over_time(page, serve.over_time);
   desk.say(page, indent, of_serve);
 }
 
 void print_target(Page& page, const sheet::TargetLine& target) {
   std::string found = found_value(target);
   if (target.until_minute) found += ", until minute\u00A0" + figure(*target.until_minute, Digits::whole);
-  page.line(std::string(blank) + left(target.later ? "later" : target.met ? "met" : "MISSED", 8) + left(cut(clean(target.target), 44), 46) + found);
+  page.line(std::string(blank) + left(target.met ? "met" : "MISSED", 8) + left(cut(clean(target.target), 44), 46) + found);
 }
 
 void print_targets(Page& page, const std::vector<sheet::TargetLine>& targets) {

@@ -23,7 +23,7 @@ constexpr const char* practice = "common practice, no source";
 constexpr const char* own_document = "the document";
 constexpr const char* gas_balance = "balance of the gas between head space and liquid (Weiss and Price 1980, Weiss 1974)";
 
-constexpr std::array<FindingWords, 33> table = {{
+constexpr std::array<FindingWords, 37> table = {{
     {Code::range_left, Weight::note, "{about}", "the models were not checked there", "the range that each model states", ""},
     {Code::assumption, Weight::note, "{about}", "the text leaves it open", "the larder, the kit or the act's defaults",
      "say it in the text if it is otherwise"},
@@ -40,10 +40,16 @@ constexpr std::array<FindingWords, 33> table = {{
     {Code::pressure_if_warm, Weight::note, "{about}: {value} bar on the gauge if it is left until it is at {limit} C",
      "warm liquid holds less gas, and warm gas pushes harder", gas_balance, "keep it cold, away from burners and the sun"},
     {Code::gas_caution, Weight::note, "{about}", "gas under pressure throws a loose head, and gas set free takes the place of air", practice, ""},
+    {Code::not_strained, Weight::mind, "{about} goes into the bottle unstrained", "a seed or a shred blocks the valve, and a blocked bottle stays under pressure",
+     practice, "strain it through the finest sieve before it is charged"},
     {Code::live_enzyme, Weight::stop, "{about}", "a protease cuts the protein that should set", practice,
      "heat the fruit through to 85 C for 5 min, take it canned, or take an agent that is no protein"},
+    {Code::enzyme_contact, Weight::mind, "{about}, which has seen no heat", "where raw fruit touches gelatin its protease melts it, from there inwards", practice,
+     "heat the fruit through to 85 C for 5 min, take it canned, or dispense at the last moment"},
     {Code::will_not_set, Weight::stop, "{about}", "the agent lacks what it needs, or meets what it cannot bear", practice, ""},
     {Code::sets_soft, Weight::mind, "{about}", "the agent finds less than it needs, or more than it likes", practice, ""},
+    {Code::melts_on_hot, Weight::mind, "{about}", "a foam or gel of gelatin melts where what it lies on is warmer than it melts at", practice,
+     "serve it on something colder, or take an agent that stands when hot"},
     {Code::too_acid, Weight::mind, "{about}", "acid cuts the agent's chains, or keeps them apart", practice,
      "add the acid last and off the heat, or take an agent that bears it"},
     {Code::too_strong, Weight::mind, "{about}", "ethanol keeps an agent from dissolving, and weakens its gel", practice,
@@ -63,6 +69,8 @@ constexpr std::array<FindingWords, 33> table = {{
     {Code::pieces_rounded, Weight::mind, "{about}", "half a leaf is not weighed, it is guessed", practice, "weigh it, or write the amount in whole pieces"},
     {Code::flame_near_spirit, Weight::note, "{about}: {value} %vol is heated", "above 40 C spirit gives off vapour that a flame can light", practice,
      "heat it without an open flame, lid at hand, and pour no spirit near a lit burner"},
+    {Code::unrated_vessel, Weight::stop, "{about} is not known to be built for pressure", "a vessel that is not built for it may burst", practice,
+     "charge only bottles that are made for it"},
     {Code::hot_sugar, Weight::note, "{about}: {value} C hot sugar sticks and burns deeply", "sugar holds its heat and does not run off the skin", practice,
      "long sleeves, cold water within reach, add liquids slowly"},
     {Code::raw_egg, Weight::mind, "{about} is raw: raw or undercooked egg may make people ill",

@@ -67,6 +67,8 @@ void enter_parts(const Flowsheet& sheet, const Batch<1>& batch, Ledger& book) {
     for (const Port port : part.solids) entry.solids_kg += kg_at(batch, port);
     for (const Port port : part.asides) entry.asides_kg += kg_at(batch, port);
     entry.finished_kg = kg_at(batch, part.liquid) + kg_at(batch, part.ice) + entry.solids_kg + entry.asides_kg;
+    if (sheet.has_serve && p + 1 == sheet.parts.size() && !sheet.moments.empty())
+      for (const Port foam : sheet.moments.front().foams) entry.finished_kg += kg_at(batch, foam);
   }
   for (std::size_t t = 0; t < sheet.takes.size(); ++t) {
     const flow::TakeInfo& take = sheet.takes[t];

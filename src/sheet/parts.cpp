@@ -159,6 +159,7 @@ std::vector<PartSheet> part_sheets(const Kitchen& k) {
     if (k.is_serve(p)) continue;
     sheets.push_back(part_sheet(k, p));
     sheets.back().ready_after_h = ready_h[p];
+    if (k.flow.parts[p].charge) sheets.back().siphon = siphon_line(k, p, sheets.back());
   }
   return sheets;
 }

@@ -64,6 +64,13 @@ std::vector<TargetLine> judge_targets(const Kitchen&, const Sheet&, std::vector<
 /// Findings read off the sheet: left over, short, glass, safety, allergens, alcohol.
 void apply_rules(const Kitchen&, const Sheet&, std::vector<base::Finding>&);
 
+// siphon.cpp
+SiphonLine siphon_line(const Kitchen&, std::size_t part, const PartSheet&);
+void bottle_rules(const Kitchen&, const Sheet&, std::vector<base::Finding>&);
+
+// setting.cpp
+void setting_rules(const Kitchen&, std::vector<base::Finding>&);
+
 // range_words.cpp
 /// What a bit of matter::range_notes says, and the property it speaks of; one row a bit.
 struct RangeWords {

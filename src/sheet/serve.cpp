@@ -1,6 +1,6 @@
 // sheet/serve.cpp - the glass: what is in it half a minute after the last pour, what room is left, whom it must not surprise.
 //
-// Headroom is brim - liquid - foam - what the ice displaces, at the fullest moment: after any pour, or at service.
+// Headroom is brim - liquid - foam - what the ice displaces, at the fullest moment: after any pour, at service, or later.
 // Floating ice displaces its own mass of the liquid; it never takes more room than it has itself. Fruit, leaves and the
 // like in the drink are taken as sunk, at the density of water, at every moment: a larder's density of a leaf or a powder
 // is one of the heap, with air in it, and says nothing of what it displaces. What is on the rim takes no room.
@@ -8,7 +8,9 @@
 #include <cmath>
 #include <set>
 
+#include "flow/foam.hpp"
 #include "matter/density.hpp"
+#include "matter/freezing.hpp"
 #include "sheet/readings.hpp"
 #include "sheet/standard_drinks.hpp"
 
@@ -59,11 +61,49 @@ std::vector<std::string> allergens(const Kitchen& k) {
   return out;
 }
 
+namespace {
+
+double foam_ml(const Kitchen& k, const flow::Moment& moment, const std::vector<double>& overruns) {
+  double ml = 0.0;
+  for (std::size_t i = 0; i < moment.foams.size(); ++i) {
+    const flow::Stream& foam = k.batch.port(moment.foams[i]);
+    if (!(foam.mass.total_kg() > 0.0)) continue;
+    const double t_c = matter::thermal_state(foam.mass, foam.enthalpy_j).t_c;
+    ml += units::in_millilitres(matter::liquid_volume(foam.mass, units::celsius(t_c))) * (1.0 + overruns[i]);
+  }
+  return ml;
+}
+
+// The drink at each moment with its foam, and once with all foam collapsed into it.
+void glass_over_time(const Kitchen& k, ServeSheet& serve) {
+  std::vector<double> overruns;
+  for (const flow::FoamInfo& foam : k.flow.foams) overruns.push_back(flow::standing_overrun(k.flow, k.batch, foam.from));
+  for (const flow::Moment& moment : k.flow.moments) {
+    GlassAt at{moment.minute, values_at(k, moment.liquid, moment.ice)};
+    at.values.of[static_cast<std::size_t>(Property::foam_volume_ml)] = foam_ml(k, moment, overruns);
+    serve.over_time.push_back(at);
+  }
+  const flow::Moment& service = k.flow.moments.front();
+  matter::State merged = flow::state_at(k.batch, service.liquid, service.ice);
+  for (const flow::Port foam : service.foams) {
+    merged.liquid += k.batch.port(foam).mass;
+    merged.enthalpy_j += k.batch.port(foam).enthalpy_j;
+  }
+  serve.merged = matter::read_all(merged);
+  serve.at_service = serve.over_time.front().values;
+  serve.over_time.erase(serve.over_time.begin());
+}
+
+}  // namespace
+
 ServeSheet serve_sheet(const Kitchen& k) {
   const std::size_t p = k.flow.parts.size() - 1;
   ServeSheet serve;
-  serve.at_service = values_at(k, k.flow.served_liquid, k.flow.served_ice);
-  serve.merged = serve.at_service;
+  if (k.flow.moments.empty()) {
+    serve.at_service = serve.merged = values_at(k, k.flow.served_liquid, k.flow.served_ice);
+  } else {
+    glass_over_time(k, serve);
+  }
   serve.takes = take_lines(k, p);
   serve.steps = step_lines(k, p);
   serve.losses = loss_lines(k, p);
@@ -78,9 +118,10 @@ ServeSheet serve_sheet(const Kitchen& k) {
       const double then_ml = headroom_ml(serve.brim_ml, step.after);
       if (then_ml < serve.headroom_ml) serve.headroom_ml = then_ml;
     }
+    for (const GlassAt& at : serve.over_time) serve.headroom_ml = std::min(serve.headroom_ml, headroom_ml(serve.brim_ml, at.values));
     serve.headroom_ml -= serve.solids_g / fruit_g_ml;
   }
-  const double ethanol_g = serve.at_service[Property::ethanol_g];
+  const double ethanol_g = serve.merged[Property::ethanol_g];
   if (!std::isnan(ethanol_g)) serve.standard_drinks = standard_drinks(ethanol_g);
   serve.ready_after_h = ready_after_h(k)[p];
   serve.allergens = allergens(k);

@@ -42,6 +42,8 @@ base::Result<Sheet> make_sheet(const Inputs& in) {
   sheet.targets = judge_targets(kitchen, sheet, sheet.findings);
   std::vector<base::Finding> ruled;
   apply_rules(kitchen, sheet, ruled);
+  bottle_rules(kitchen, sheet, ruled);
+  setting_rules(kitchen, ruled);
   sheet.findings.insert(sheet.findings.end(), ruled.begin(), ruled.end());
   tidy(sheet.findings);
   sheet.digest = digest({in.formula_text, in.larder.fingerprint(), in.kit.fingerprint()});

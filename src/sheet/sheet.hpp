@@ -43,6 +43,16 @@ struct LossLine {
   double mass_g = 0.0;
 };
 
+/// A charged part in its bottle. Overruns are of the foam that stands [percent].
+struct SiphonLine {
+  std::string vessel;
+  double fill_fraction = 0.0;  // of the fill line
+  int charges = 0;
+  double peak_bar_gauge = 0.0, at_service_bar_gauge = 0.0, if_warm_bar_gauge = 0.0;
+  double overrun_first = 0.0, overrun_mean = 0.0, overrun_last = 0.0;
+  std::optional<double> portions;  // of one serve's weight, in a batch
+};
+
 struct PartSheet {
   std::string name;
   bool ahead = false;
@@ -54,6 +64,7 @@ struct PartSheet {
   std::vector<StepLine> steps;
   double ready_after_h = 0.0;  // nominal times of its steps, behind the slowest part it draws from
   std::optional<double> keeps_h;
+  std::optional<SiphonLine> siphon;
 };
 
 /// A ribbon of the flow picture; masses for all serves.
@@ -77,8 +88,15 @@ struct OrderLine {  // what to have at hand, for all serves
   std::string currency;
 };
 
+/// The glass some minutes after service.
+struct GlassAt {
+  double minute = 0.0;
+  matter::Values values;
+};
+
 struct ServeSheet {
-  matter::Values at_service, merged;  // merged: all foam collapsed; nothing foams in this version, so the same
+  matter::Values at_service, merged;  // merged: all foam collapsed into the drink at service
+  std::vector<GlassAt> over_time;     // later moments, in order
   std::vector<TakeLine> takes;        // of the pours, for one serve
   std::vector<StepLine> steps;        // one a pour
   std::vector<LossLine> losses;
@@ -99,10 +117,9 @@ struct TargetLine {
   std::string target;
   double value = 0.0;  // NaN: cannot be given
   bool met = false;
-  bool later = false;  // speaks of a minute in the glass, which this version does not compute: neither met nor missed
-  bool missed() const { return !met && !later; }
-  std::optional<double> until_minute;
-  double value_as_written = 0.0;  // the value in `unit`, the target's own
+  bool missed() const { return !met; }
+  std::optional<double> until_minute;  // of a serve's property that is met at service: the last moment at which it still is
+  double value_as_written = 0.0;       // the value in `unit`, the target's own
   std::string unit;
   base::Span span;
 };

@@ -30,13 +30,19 @@ const PartSheet* part_of(const Sheet& sheet, const Target& target) {
   return nullptr;
 }
 
-double value_of(const Sheet& sheet, const Target& target) {
+const matter::Values& glass_at(const ServeSheet& serve, double minute) {
+  for (const GlassAt& at : serve.over_time)
+    if (std::abs(at.minute - minute) < 1e-9) return at.values;
+  return serve.at_service;
+}
+
+double value_of(const Sheet& sheet, const Target& target, double minute) {
   const std::string_view key = formula::target_key(target.property);
   const auto property = property_of(key);
   if (target.of_serve) {
     if (!sheet.serve) return cannot_be_given;
     const ServeSheet& serve = *sheet.serve;
-    if (property) return serve.at_service[*property];
+    if (property) return minute > 0.0 ? glass_at(serve, minute)[*property] : serve.at_service[*property];
     if (key == "headroom_ml") return serve.brim_ml > 0.0 ? serve.headroom_ml : cannot_be_given;
     if (key == "cost") return serve.cost.value_or(cannot_be_given);
     if (key == "ready_after_h") return serve.ready_after_h;
@@ -45,6 +51,9 @@ double value_of(const Sheet& sheet, const Target& target) {
   const PartSheet* part = part_of(sheet, target);
   if (part == nullptr) return cannot_be_given;
   if (property) return part->values[*property];
+  if (part->siphon && key == "overrun_percent") return part->siphon->overrun_mean;
+  if (part->siphon && key == "fill_fraction") return part->siphon->fill_fraction;
+  if (part->siphon && key == "pressure_at_service_bar_gauge") return part->siphon->at_service_bar_gauge;
   return key == "ready_after_h" ? part->ready_after_h : cannot_be_given;
 }
 
@@ -100,20 +109,24 @@ std::vector<TargetLine> judge_targets(const Kitchen& k, const Sheet& sheet, std:
   for (const Target& target : k.in.formula.targets) {
     TargetLine line;
     line.target = target.text;
-    line.later = target.at_minute && *target.at_minute > 0.0;
-    line.value = line.later ? cannot_be_given : value_of(sheet, target);
+    const double minute = target.at_minute.value_or(0.0);
+    line.value = value_of(sheet, target, minute);
     line.value_as_written = as_written(line.value, target);
     line.unit = target.unit;
     line.met = met(target, line.value);
+    if (line.met && minute == 0.0 && target.of_serve && property_of(formula::target_key(target.property)) && sheet.serve) {
+      line.until_minute = 0.0;
+      for (const GlassAt& at : sheet.serve->over_time) {
+        if (!met(target, value_of(sheet, target, at.minute))) break;
+        line.until_minute = at.minute;
+      }
+    }
     line.span = target.span;
     base::Where at;
     at.part = target.of_serve ? "serve" : target.part;
     at.property = std::string(formula::target_key(target.property));
     at.span = target.span;
-    if (line.later) {
-      findings.push_back(because("this version computes the drink at service only",
-                                 say(base::Code::value_missing, at, "time in the glass is not computed yet: `" + target.text + "` is neither met nor missed")));
-    } else if (std::isnan(line.value)) {
+    if (std::isnan(line.value)) {
       findings.push_back(because("its place has no such thing, or what gives it is not known or not computed in this version",
                                  say(base::Code::value_missing, at, "`" + target.property + "` cannot be given here")));
       findings.push_back(say(base::Code::target_unmet, at, "`" + target.text + "` counts as not met: it cannot be given"));

@@ -151,9 +151,10 @@ class PlantMaker {
   }
 
   Step any_step(bool& steeped) {
-    static const std::array<Act, 19> acts = {Act::combine, Act::dissolve, Act::dilute, Act::pour,      Act::float_on, Act::top,    Act::warm,
-                                             Act::boil,    Act::reduce,   Act::chill,  Act::freeze,    Act::rest,     Act::infuse, Act::strain,
-                                             Act::shake,   Act::stir,     Act::blend,  Act::dry_shake, Act::layer};
+    static const std::array<Act, 28> acts = {Act::torch,  Act::bloom,  Act::disperse, Act::hydrate,  Act::set,    Act::unmould,   Act::cut,
+                                             Act::blitz,  Act::froth,  Act::combine,  Act::dissolve, Act::dilute, Act::pour,      Act::float_on,
+                                             Act::top,    Act::warm,   Act::boil,     Act::reduce,   Act::chill,  Act::freeze,    Act::rest,
+                                             Act::infuse, Act::strain, Act::shake,    Act::stir,     Act::blend,  Act::dry_shake, Act::layer};
     Step step = simple(acts[static_cast<std::size_t>(pick(0, static_cast<int>(acts.size()) - 1))]);
     const auto celsius = [](double t) { return Range{t, t}; };
     switch (step.act) {
@@ -165,6 +166,19 @@ class PlantMaker {
       case Act::top:
       case Act::layer:
         step.takes.push_back(step.act == Act::top ? bought("ginger soda", grams(real(10.0, 80.0))) : liquid());
+        break;
+      case Act::bloom:
+        step.in = formula::Word{"cold water", {}};
+        step.takes.push_back(bought("gelatin, gold leaf", grams(real(1.0, 4.0))));
+        break;
+      case Act::disperse:
+        step.takes.push_back(liquid());
+        step.takes.push_back(bought("xanthan", grams(real(0.1, 0.5))));
+        break;
+      case Act::hydrate:
+        step.takes.push_back(liquid());
+        step.at_c = celsius(real(4.0, 60.0));
+        step.time_s = Range{3600.0, 7200.0};
         break;
       case Act::warm:
         step.to_c = celsius(real(40.0, 85.0));

@@ -70,7 +70,7 @@ sheet::Sheet small_sheet() {
   sheet.serve->inside_mm = {{0.0, 10.0}, {50.0, 30.0}};
   sheet.streams.push_back({"r1", "take:1.1.1", "step:1.1", 40.0, 5.0, "juice"});
   sheet.targets.emplace_back().target = "serve.abv 8-11 %";
-  sheet.targets.emplace_back().later = true;
+  sheet.targets.emplace_back().met = true;
   sheet.balance = {10.0, 5.0, 3.0, 1.5, 0.5};
   base::Finding finding;
   finding.code = base::Code::left_over;

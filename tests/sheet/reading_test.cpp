@@ -135,13 +135,14 @@ TEST(Targets, AreAnsweredInTheUnitTheyAreWrittenIn) {
   EXPECT_NEAR(line("ready_after <= 90 min").value_as_written, made(document("", "{ take = [\"100 g water\"] }")).serve->ready_after_h * 60.0, 1e-9);
 }
 
-TEST(Targets, TimeInTheGlassIsNeitherMetNorMissedAndSaid) {
-  const Sheet sheet = made(document("", "{ take = [\"100 g water\"] }", 1, "cup, 240 mL", "targets = [\"serve.mass at 10 min >= 99 g\"]"));
-  EXPECT_TRUE(sheet.targets.at(0).later);
-  EXPECT_FALSE(sheet.targets.at(0).missed());
-  EXPECT_TRUE(std::isnan(sheet.targets.at(0).value));
-  EXPECT_FALSE(sheet.stop());
-  EXPECT_NE(sheet_test::all_findings(sheet).find("time in the glass"), std::string::npos);
+TEST(Targets, AreJudgedAtTheirMinuteInTheGlass) {
+  const Sheet sheet = made(document("", "{ take = [\"100 g ice cubes\", \"100 g spirit (40 %vol)\"] }", 1, "cup, 240 mL",
+                                    "targets = [\"serve.abv at 10 min <= 30 %\", \"serve.abv at 7 min >= 39 %\", \"serve.abv <= 39.9 %\"]"));
+  ASSERT_EQ(sheet.targets.size(), 3U);
+  EXPECT_TRUE(sheet.targets[0].met);
+  EXPECT_FALSE(sheet.targets[1].met);
+  EXPECT_EQ(sheet.targets[2].until_minute, 20.0);  // it only gets weaker
+  EXPECT_LT(sheet.targets[0].value, sheet.targets[1].value);
 }
 
 TEST(Targets, OfAPartThatIsNotThereIsAFaultWithThePlaceAndTheNearestName) {

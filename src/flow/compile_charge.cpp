@@ -1,0 +1,137 @@
+// flow/compile_charge.cpp - bottles and agents: a charge, the water a gelatin takes up, and how long a foam stands.
+//
+// The gas of a siphon is booked as a take of its own that leaves as gas: what of it stands in the liquid while the bottle is
+// closed is read by foam.hpp, and all of it goes when the foam is out of the bottle.
+#include <array>
+#include <cmath>
+
+#include "flow/compiler.hpp"
+#include "flow/foam.hpp"
+#include "flow/run.hpp"
+#include "text/fold.hpp"
+#include "texture/catalogue.hpp"
+#include "texture/form.hpp"
+
+namespace bloomset::flow {
+namespace {
+
+using matter::Component;
+
+constexpr double charger_kg = 0.008;                                 // of N2O in the usual small charger: practice
+constexpr double blooming_water_c = 10.0;                            // cold tap water: practice
+constexpr std::uint16_t charger_line = 0xFFFF, water_line = 0xFFFE;  // takes that the act brings with it, behind all written ones
+
+}  // namespace
+
+void Compiler::emit_charge(std::uint16_t part, Origin origin, const formula::Step& step, StepInfo& info) {
+  const std::string gas = step.gas ? text::fold(step.gas->text) : "n2o";
+  if (gas != "n2o") {
+    fault("gas_not_computed", step.gas->span, "`charge` is computed with N2O only; read \"" + step.gas->text + "\"",
+          "leave `gas` out for a siphon of N2O; `bloomset charge --gas CO2` answers for carbon dioxide");
+    return;
+  }
+  PartInfo& made = sheet_.parts[part];
+  if (made.charge) {
+    fault("charged_twice", step.act_span, "'" + made.name + "' is charged twice", "give all chargers at one step: charges = 2");
+    return;
+  }
+  const kit::Vessel* vessel = step.vessel ? kit_.vessel(step.vessel->text) : kit_.first_vessel(kit::VesselKind::siphon);
+  if (vessel == nullptr) {
+    if (!step.vessel) fault("no_siphon", step.act_span, "the kit has no siphon", "add one to the kit, or name a vessel");
+    return;  // an unknown name is said by the step
+  }
+  if (!step.vessel) mark(base::Code::assumption, origin, step.span, "no bottle is named: taken as " + vessel->name);
+  if (!step.charges) mark(base::Code::assumption, origin, step.span, "no number of chargers is given: taken as one");
+  ChargeInfo charge;
+  charge.origin = origin;
+  charge.vessel = info.vessel = vessel->name;
+  charge.charges = step.charges.value_or(1);
+  charge.charge_kg = charger_kg;
+  charge.purged = step.purged;
+  charge.gross = vessel->brim;
+  charge.fill_line = vessel->fill_line;
+  charge.most_charges = vessel->most_charges;
+  charge.most_pressure = vessel->most_pressure;
+  charge.hot_rated = vessel->hot_rated;
+  charge.span = step.span;
+  if (!vessel->pressure_rated) mark(base::Code::unrated_vessel, origin, step.span, vessel->name);
+  made.foams = Foams::siphon;
+  made.charge = std::move(charge);
+
+  TakeInfo take;
+  take.origin = {origin.part, origin.step, charger_line};
+  take.label = "N2O charger";
+  take.in_base = false;
+  take.span = step.span;
+  Unit source;
+  source.op = Op::take;
+  source.mode = static_cast<std::uint8_t>(TakeMode::mass);
+  Stuff stuff;
+  stuff.per_kg = matter::pure(Component::nitrous_oxide, units::kilograms(1.0));
+  sheet_.stuffs.push_back(stuff);
+  source.stuff = static_cast<std::uint16_t>(sheet_.stuffs.size() - 1);
+  source.knobs = {knob(charger_kg * made.charge->charges, KnobKind::mass_kg, take.origin, "gas of the chargers", "practice"), 2};
+  knob(units::in_celsius(kit_.room), KnobKind::celsius, take.origin, "temperature", "kit");
+  take.liquid = port();
+  source.refs = links({});
+  source.out = links({take.liquid});
+  unit(source, take.origin);
+  lose(Fate::gas, take.liquid, origin);
+  sheet_.takes.push_back(std::move(take));
+}
+
+// Leaf or powder that blooms in cold water keeps five to six times its weight of it.
+std::optional<Port> Compiler::emit_blooming_water(std::uint16_t part, std::uint16_t number, const formula::Step& step, const Stock&) {
+  if (!step.in || text::fold(step.in->text) != "cold water") return std::nullopt;
+  std::vector<Port> agents;
+  double water_per_kg = 0.0;
+  for (const TakeInfo& take : sheet_.takes) {
+    if (take.origin.part != part || take.origin.step != number || !take.agent || !take.thing || take.liquid == no_port) continue;
+    const larder::Thing& thing = sheet_.things[*take.thing];
+    if (!(thing.per_kg[Component::gelatin] > 0.0)) continue;
+    water_per_kg = texture::blooming_water(units::kilograms(1.0), thing.piece.has_value()).usual.si;
+    agents.push_back(take.liquid);
+  }
+  if (agents.empty()) return std::nullopt;
+  auto water = larder_.resolve("water", {}, step.in->span);
+  if (!water) return std::nullopt;
+  TakeInfo take;
+  take.origin = {part, number, water_line};
+  take.label = "blooming water";
+  take.in_base = false;
+  take.span = step.in->span;
+  take.thing = static_cast<std::uint32_t>(sheet_.things.size());
+  Unit source;
+  source.op = Op::take;
+  source.mode = static_cast<std::uint8_t>(TakeMode::share_of_refs);
+  Stuff stuff;
+  stuff.per_kg = water->per_kg;
+  stuff.curve = matter::heat_curve(water->per_kg);
+  stuff.density_20c_kg_m3 = water->density_20c.si;
+  sheet_.stuffs.push_back(stuff);
+  sheet_.things.push_back(std::move(*water));
+  source.stuff = static_cast<std::uint16_t>(sheet_.stuffs.size() - 1);
+  source.knobs = {knob(water_per_kg, KnobKind::share, take.origin, "water that gelatin takes up", "practice"), 2};
+  knob(step.at_c ? step.at_c->nominal() : blooming_water_c, KnobKind::celsius, take.origin, "temperature", "practice");
+  source.refs = links(agents);
+  take.liquid = port();
+  source.out = links({take.liquid});
+  unit(source, take.origin);
+  const Port out = take.liquid;
+  sheet_.takes.push_back(std::move(take));
+  return out;
+}
+
+// How fast a foam drains depends on what it is made of, which only a run tells.
+void Compiler::time_foams() {
+  if (sheet_.foams.empty()) return;
+  Batch<1> batch(sheet_);
+  run<1>(sheet_, sheet_.nominal, batch, Until::service);
+  for (const FoamInfo& foam : sheet_.foams) {
+    constexpr double seconds_a_minute = 60.0, least_minutes = 0.1;
+    const double minutes = std::max(foam_hold(sheet_, batch, foam.from).drain_minutes, least_minutes);
+    for (const std::uint32_t knob : foam.half_time_knobs) sheet_.nominal[knob] = seconds_a_minute * minutes;
+  }
+}
+
+}  // namespace bloomset::flow

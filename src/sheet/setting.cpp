@@ -1,0 +1,166 @@
+// sheet/setting.cpp - does what should set, set: enzymes by the heat they have seen, agents by what is around them.
+//
+// A raw fruit's protease travels with it from part to part until a step has been hot enough for long enough. Where gelatin and
+// a live one are together it is a `stop`; where gelatin only touches it in the glass, a `mind`. What acid, spirit, sugar, salt or
+// lime do to an agent is texture/set.hpp's answer for the finished part, with the hottest and coldest it has seen since it went in.
+#include <algorithm>
+#include <functional>
+
+#include "matter/freezing.hpp"
+#include "sheet/cited.hpp"
+#include "sheet/readings.hpp"
+#include "texture/contact.hpp"
+#include "texture/set.hpp"
+
+namespace bloomset::sheet {
+namespace {
+
+using base::Code;
+using flow::no_port;
+using formula::Act;
+using matter::Component;
+
+constexpr double least_kg = 1e-9;
+double gelatin_kg(const matter::Composition& c) { return c[Component::gelatin] + c[Component::fish_gelatin]; }
+
+class Setting {
+ public:
+  Setting(const Kitchen& k, std::vector<base::Finding>& findings) : k_(k), findings_(findings) {}
+
+  void apply() {
+    for (std::size_t p = 0; p < k_.flow.parts.size(); ++p) {
+      if (!k_.book.parts[p].in_use || k_.is_serve(p)) continue;
+      enzyme_in(p);
+      agents_of(p);
+    }
+    if (k_.flow.has_serve) in_the_glass();
+  }
+
+ private:
+  double celsius(flow::Port port) const { return matter::thermal_state(k_.batch.port(port).mass, k_.batch.port(port).enthalpy_j).t_c; }
+
+  // The fruit whose protease is still alive in a part after a step (0: at its end).
+  std::vector<std::string> alive(std::size_t part, std::uint16_t after_step = 0) const {
+    std::vector<std::string> names;
+    for (const flow::TakeInfo& take : k_.flow.takes) {
+      if (take.origin.part != part || take.maybe || take.solid_left || (after_step > 0 && take.origin.step > after_step)) continue;
+      std::vector<std::string> came;
+      if (take.thing && k_.flow.things[*take.thing].live_enzyme) came.push_back(take.label);
+      if (take.made) came = alive(*take.made);
+      if (came.empty() || killed(part, take.origin.step, after_step)) continue;
+      names.insert(names.end(), came.begin(), came.end());
+    }
+    return names;
+  }
+  bool killed(std::size_t part, std::uint16_t from_step, std::uint16_t to_step) const {
+    for (const flow::StepInfo& step : k_.flow.steps) {
+      if (step.origin.part != part || step.origin.step < from_step || (to_step > 0 && step.origin.step > to_step) || step.liquid == no_port) continue;
+      if (texture::enzyme_is_dead(units::celsius(celsius(step.liquid)), units::seconds(step.seconds))) return true;
+    }
+    return false;
+  }
+
+  void enzyme_in(std::size_t part) {
+    for (const flow::StepInfo& step : k_.flow.steps) {
+      if (step.origin.part != part || step.liquid == no_port || gelatin_kg(k_.batch.port(step.liquid).mass) < least_kg) continue;
+      if (is_arm(step.act)) continue;  // bloomed apart: they meet at the next step
+      const std::vector<std::string> names = alive(part, step.origin.step);
+      if (names.empty()) continue;
+      findings_.push_back(say(Code::live_enzyme, where(k_.flow, step.origin, step.span),
+                              "'" + k_.flow.parts[part].name + "': gelatin with " + listed(names) + ", which has seen no heat, will not set"));
+      return;
+    }
+  }
+  static bool is_arm(Act act) { return act == Act::bloom || act == Act::disperse || act == Act::hydrate; }
+
+  void agents_of(std::size_t part) {
+    const flow::PartInfo& info = k_.flow.parts[part];
+    if (info.liquid == no_port) return;
+    texture::GelState state;
+    state.liquid = k_.batch.port(info.liquid).mass;
+    std::uint16_t since = 0;
+    for (const flow::TakeInfo& take : k_.flow.takes) {
+      if (take.origin.part != part || !take.agent || take.maybe || !take.thing) continue;
+      since = since == 0 ? take.origin.step : std::min(since, take.origin.step);
+      if (k_.flow.things[*take.thing].bloom) state.bloom = *k_.flow.things[*take.thing].bloom;
+    }
+    if (since == 0) return;  // it has its agents from a part of its own, where this was asked
+    const flow::StepInfo* last = nullptr;
+    for (const flow::StepInfo& step : k_.flow.steps) {
+      if (step.origin.part != part || step.liquid == no_port) continue;
+      // What blooms apart is no history of the whole.
+      if (step.origin.step < since || is_arm(step.act)) continue;
+      const units::Temperature at = units::celsius(celsius(step.liquid));
+      if (!state.seen.hottest || at.si > state.seen.hottest->si) {
+        state.seen.hottest = at;
+        state.seen.hot_for = units::seconds(step.seconds);
+      }
+      if (!state.seen.coldest || at.si < state.seen.coldest->si) state.seen.coldest = at;
+      last = &step;
+    }
+    if (last == nullptr) return;
+    if (last->act == Act::rest || last->act == Act::set || last->act == Act::chill) {
+      state.rest.at = units::celsius(celsius(last->liquid));
+      if (last->seconds > 0.0) state.rest.time = units::seconds(last->seconds);
+    }
+    state.wanted = wanted(part);
+    if (!state.wanted) return;  // nothing in the part asks for a set or a foam
+    for (const texture::Cause& cause : texture::will_set(state).causes) {
+      if (cause.code == Code::live_enzyme) continue;  // said with its step above
+      base::Finding one = finding(cause, where(k_.flow, last->origin, last->span));
+      findings_.push_back(std::move(one));
+    }
+  }
+
+  std::optional<texture::Effect> wanted(std::size_t part) const {
+    std::optional<texture::Effect> effect;
+    for (const flow::StepInfo& step : k_.flow.steps) {
+      if (step.origin.part != part) continue;
+      if (step.act == Act::charge) effect = texture::Effect::cold_foam;
+      if (step.act == Act::charge && step.liquid != no_port && celsius(step.liquid) > hot_c) effect = texture::Effect::hot_foam;
+      if (effect == texture::Effect::cold_foam && step.liquid != no_port && celsius(step.liquid) > hot_c && step.act != Act::charge && charged(part, step))
+        effect = texture::Effect::hot_foam;
+      if (step.act == Act::set || step.act == Act::unmould || step.act == Act::cut) effect = texture::Effect::soft_gel;
+      if (step.act == Act::blitz) effect = texture::Effect::fluid_gel;
+      if (step.act == Act::froth) effect = texture::Effect::froth;
+    }
+    return effect;
+  }
+  bool charged(std::size_t part, const flow::StepInfo& step) const {
+    return k_.flow.parts[part].charge && step.origin.step > k_.flow.parts[part].charge->origin.step;
+  }
+  static constexpr double hot_c = 40.0;  // no gelatin stands above it: practice
+
+  // Foam on the drink: does it melt, does raw fruit get at it?
+  void in_the_glass() {
+    const std::size_t serve = k_.flow.parts.size() - 1;
+    if (k_.flow.moments.empty() || k_.flow.served_liquid == no_port) return;
+    const double drink_c = celsius(k_.flow.served_liquid);
+    std::vector<std::string> raw;
+    for (const flow::TakeInfo& take : k_.flow.takes) {
+      if (take.origin.part != serve || take.maybe) continue;
+      if (take.thing && k_.flow.things[*take.thing].live_enzyme) raw.push_back(take.label);
+      if (take.made)
+        for (std::string& name : alive(*take.made)) raw.push_back(std::move(name));
+    }
+    for (const flow::FoamInfo& foam : k_.flow.foams) {
+      const flow::PartInfo& from = k_.flow.parts[foam.from];
+      const matter::Composition& liquid = k_.batch.port(from.liquid).mass;
+      if (gelatin_kg(liquid) < least_kg) continue;
+      const base::Where at = where(k_.flow, {static_cast<std::uint16_t>(serve), 0, 0}, k_.flow.parts[serve].span);
+      if (!raw.empty()) findings_.push_back(say(Code::enzyme_contact, at, "'" + from.name + "' on " + listed(raw)));
+      const auto melts = texture::melts_on(texture::Agent::gelatin, {gelatin_kg(liquid) / liquid.total_kg()}, usual_bloom, units::celsius(drink_c));
+      if (melts) findings_.push_back(finding(*melts, at));
+    }
+  }
+  static constexpr double usual_bloom = 200.0;  // gold leaf: data/texture
+
+  const Kitchen& k_;
+  std::vector<base::Finding>& findings_;
+};
+
+}  // namespace
+
+void setting_rules(const Kitchen& k, std::vector<base::Finding>& findings) { Setting(k, findings).apply(); }
+
+}  // namespace bloomset::sheet
