@@ -177,10 +177,9 @@ void Compiler::emit_moment(Stock& stock, Origin origin, double from_s, double to
     stock.ice = out.back();
   }
   stock.liquid = out.front();
-  if (stock.fizzy) {
+  if (stock.fizzy && from_s > 0.0) {  // until service the pours' own losses count
     out.push_back(port());
     stand.outs |= outs::gas;
-    if (from_s == 0.0) lose(Fate::gas, out.back(), origin);
   }
   const double piece = stock.ice_piece_kg > 0.0 ? stock.ice_piece_kg / ice_in_glass_piece_kg : 1.0;
   const std::uint32_t first = knob(to_s - from_s, KnobKind::seconds, origin, "time in the glass", "the document's definition of at service");

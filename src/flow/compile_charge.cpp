@@ -68,6 +68,14 @@ void Compiler::emit_charge(std::uint16_t part, Origin origin, const formula::Ste
   source.mode = static_cast<std::uint8_t>(TakeMode::mass);
   Stuff stuff;
   stuff.per_kg = matter::pure(Component::nitrous_oxide, units::kilograms(1.0));
+  // Bought like everything that is no part, though no recipe names it.
+  larder::Thing charger;
+  charger.name = charger.label = take.label;
+  charger.per_kg = stuff.per_kg;
+  charger.piece = units::kilograms(charger_kg);
+  charger.source = "practice";
+  take.thing = static_cast<std::uint32_t>(sheet_.things.size());
+  sheet_.things.push_back(std::move(charger));
   sheet_.stuffs.push_back(stuff);
   source.stuff = static_cast<std::uint16_t>(sheet_.stuffs.size() - 1);
   source.knobs = {knob(charger_kg * made.charge->charges, KnobKind::mass_kg, take.origin, "gas of the chargers", "practice"), 2};

@@ -133,19 +133,17 @@ void Compiler::emit_act(std::uint16_t part, std::uint16_t number, const formula:
     const auto found = made_.find({part, static_cast<std::uint32_t>(static_cast<std::uint32_t>(number) << 16U | (t + 1))});
     if (found == made_.end() || !found->second.emitted) continue;
     const MadeTake& made = found->second;
-    if (is_serve(part) && made.foam_of && made.liquid != no_port) {
-      stock.foams.push_back({made.liquid, *made.foam_of});
-      continue;
-    }
+    const bool foam = is_serve(part) && made.foam_of && made.liquid != no_port;
+    if (foam) stock.foams.push_back({made.liquid, *made.foam_of});
     stock.fizzy = stock.fizzy || made.fizzy;
     if (made.ice_piece_kg > 0.0) stock.ice_piece_kg = made.ice_piece_kg;
-    const bool lies_on_glass = step.act == Act::rim || step.act == Act::roll;
+    const bool lies_on_glass = !foam && (step.act == Act::rim || step.act == Act::roll);
     if (lies_on_glass) {
       if (made.liquid != no_port) stock.asides.push_back(made.liquid);
       for (const SolidPiece& solid : made.solids) stock.asides.push_back(solid.port);
       continue;
     }
-    if (made.liquid != no_port) (step.act == Act::rinse ? rinse_takes : liquids).push_back(made.liquid);
+    if (made.liquid != no_port && !foam) (step.act == Act::rinse ? rinse_takes : liquids).push_back(made.liquid);
     if (made.ice != no_port) ices.push_back(made.ice);
     for (const SolidPiece& solid : made.solids) new_solids.push_back(solid);
   }

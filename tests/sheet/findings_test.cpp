@@ -57,7 +57,11 @@ const std::vector<Case>& cases() {
       {Code::unrated_vessel, charged("200 g orange juice", sieve, "shaker", "1", "100 g water"),
        charged("200 g orange juice", sieve, half_litre, "1", "100 g water")},
       {Code::live_enzyme, charged("200 g pineapple juice", sieve, half_litre, "1", "100 g water"),
-       charged("200 g pineapple juice", "{ do = \"warm\", to = \"86 C\", time = \"6 min\" }, " + sieve, half_litre, "1", "100 g water")},
+       document(ahead("cloud",
+                      "{ do = \"warm\", take = [\"200 g pineapple juice\"], to = \"86 C\", time = \"6 min\" }, { do = \"combine\", take = [\"1.5 % gelatin, "
+                      "gold leaf\"] }, "
+                      "{ do = \"chill\", to = \"8 C\", in = \"ice bath\" }"),
+                "{ take = [\"100 g 'cloud'\"] }")},
       {Code::enzyme_contact, charged("200 g orange juice", sieve, half_litre, "1", "100 g pineapple juice"),
        charged("200 g orange juice", sieve, half_litre, "1", "100 g pineapple juice (canned)")},
       {Code::melts_on_hot,
