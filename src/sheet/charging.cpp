@@ -5,7 +5,6 @@
 #include <limits>
 
 #include "gas/carbonation.hpp"
-#include "gas/foam.hpp"
 #include "matter/density.hpp"
 #include "matter/freezing.hpp"
 #include "sheet/readings.hpp"
@@ -17,13 +16,12 @@ using base::Code;
 using base::ErrorKind;
 using gas::Gas;
 
-constexpr double line_read_within = 0.01;     // a fill line is read no better; also what models of density differ by (practice)
 constexpr double hot_from_c = 40.0;           // what a maker of a cold bottle means (practice)
 constexpr double judged_to_c = 60.0;          // solubility.hpp: extrapolated to there
 constexpr double boils_in_the_hand_c = 95.0;  // above: nobody opens such a bottle
 constexpr double freezes_within_k = 0.05;     // what a kitchen thermometer shows as the same
 constexpr double absurd_gas_g_l = 100.0;      // of the gross volume; three chargers of 8 g in 0.75 L are 32
-constexpr double most_charges_of_any_bottle = 24.0;
+constexpr int most_charges_of_any_bottle = 24;
 constexpr double litres_a_charger = 0.5;  // the trade's usual number (practice)
 constexpr double charger_not_counted = 0.1;
 
@@ -45,7 +43,7 @@ base::Result<void> check(const Mixture& liquid, const Charging& how, units::Volu
   const double grams = units::in_grams(how.charge) * how.charges;
   if (!(grams > 0.0)) return refuse("no gas goes in: a charge weighs more than 0 g, and there is at least one");
   if (how.charges > most_charges_of_any_bottle)
-    return refuse(std::to_string(how.charges) + " charges: no bottle of a kitchen takes more than " + shown(most_charges_of_any_bottle));
+    return refuse(std::to_string(how.charges) + " charges: no bottle of a kitchen takes more than " + std::to_string(most_charges_of_any_bottle));
   if (grams / litre(how.gross) > absurd_gas_g_l)
     return refuse(shown(grams) + " g of gas are " + shown(grams / litre(how.gross)) +
                   " g a litre of bottle, and no table-top bottle bears that: three chargers of 8 g in 0.75 L are 32 g a litre");

@@ -6,7 +6,6 @@
 // Checked are the maker's count, the fill line and a stated pressure; what nobody stated is said. Called by the commands `charge` and `dose`.
 #pragma once
 
-#include <array>
 #include <optional>
 #include <string>
 #include <vector>
@@ -14,7 +13,6 @@
 #include "base/finding.hpp"
 #include "base/result.hpp"
 #include "gas/emptying.hpp"
-#include "kit/kit.hpp"
 #include "sheet/mixture.hpp"
 
 namespace bloomset::sheet {
@@ -56,6 +54,9 @@ struct ChargeSheet {
   std::optional<double> warm_bar_gauge;    // left until it is at warm_c
   std::vector<base::Finding> findings;
 };
+
+/// A fill line is read no better than to this share of it; densities of models and larder differ by as much (practice).
+inline constexpr double line_read_within = 0.01;
 
 /// A warm day's temperature, by which bottles are judged that stand about [C]; practice.
 inline constexpr double warm_c = 30.0;

@@ -77,7 +77,6 @@ void add_leaves(DoseSheet& sheet) {
 }  // namespace
 
 std::optional<SiphonChoice> choose_siphon(const kit::Kit& kit, units::Volume liquid, bool hot) {
-  constexpr double line_read_within = 0.01;  // a line is read no better (practice)
   std::optional<SiphonChoice> best;
   for (const std::string& name : kit.vessel_names()) {
     const kit::Vessel& vessel = *kit.vessel(name);

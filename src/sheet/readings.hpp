@@ -8,6 +8,7 @@
 
 #include "sheet/ledger.hpp"
 #include "sheet/sheet.hpp"
+#include "texture/texture.hpp"
 
 namespace bloomset::sheet {
 
@@ -70,6 +71,10 @@ void bottle_rules(const Kitchen&, const Sheet&, std::vector<base::Finding>&);
 
 // setting.cpp
 void setting_rules(const Kitchen&, std::vector<base::Finding>&);
+/// Fruit whose protease is still alive in a part after a step (0: at its end), with what came through other parts.
+std::vector<std::string> live_enzymes(const Kitchen&, std::size_t part, std::uint16_t after_step = 0);
+/// What a part's acts show that its agents are for: charged a foam, set a gel, blitzed a fluid gel, frothed a froth; nothing where none says so.
+std::optional<texture::Effect> effect_of_acts(const Kitchen&, std::size_t part);
 
 // range_words.cpp
 /// What a bit of matter::range_notes says, and the property it speaks of; one row a bit.

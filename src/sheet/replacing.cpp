@@ -17,8 +17,6 @@ using formula::Act;
 using texture::Agent;
 using texture::Effect;
 
-constexpr double hot_foam_from_c = 40.0;  // no foam of gelatin stands from there on (practice)
-
 /// The takes of one agent in one part.
 struct Use {
   std::size_t part = 0;
@@ -54,18 +52,6 @@ std::string agents_there(const Kitchen& k) {
 
 bool acts(const Kitchen& k, std::size_t part, Act act) {
   return std::any_of(k.flow.steps.begin(), k.flow.steps.end(), [&](const flow::StepInfo& s) { return s.origin.part == part && s.act == act; });
-}
-
-double celsius_at(const Kitchen& k, const flow::StepInfo& step) { return values_at(k, step.liquid, step.ice)[matter::Property::temperature_c]; }
-
-bool is_hot_from(const Kitchen& k, std::size_t part, Act act) {
-  bool begun = false;
-  for (const flow::StepInfo& step : k.flow.steps) {
-    if (step.origin.part != part) continue;
-    begun = begun || step.act == act;
-    if (begun && celsius_at(k, step) >= hot_foam_from_c) return true;
-  }
-  return false;
 }
 
 // What the part holds where its agent does its work: at its end; before it is cleared, where the agent stays behind.
@@ -125,36 +111,22 @@ Guess guess_by_dose(Agent agent, double percent, texture::BaseKind kind) {
   return {effects.empty() ? Effect::thickened : effects.front(), "it is the agent's usual work"};
 }
 
-Guess guess(const Kitchen& k, std::size_t part, Agent agent, double percent, texture::BaseKind kind) {
-  std::optional<Guess> by_act;
-  if (acts(k, part, Act::clarify))
-    by_act = {Effect::clarify, "the part is clarified"};
-  else if (acts(k, part, Act::charge))
-    by_act = is_hot_from(k, part, Act::charge) ? Guess{Effect::hot_foam, "the part is charged and held hot"} : Guess{Effect::cold_foam, "the part is charged"};
-  else if (acts(k, part, Act::sphere))
-    by_act = {Effect::sphere, "the part is dropped into a bath"};
-  else if (acts(k, part, Act::blitz))
-    by_act = {Effect::fluid_gel, "the part is set and blitzed"};
-  else if (acts(k, part, Act::froth))
-    by_act = {Effect::froth, "the part is frothed"};
-  // What does not give that effect does something else in the part: xanthan in a siphon thickens.
-  if (by_act && texture::dose_band(agent, by_act->effect, kind) != nullptr) return *by_act;
-  return guess_by_dose(agent, percent, kind);
+std::optional<Guess> guess_by_acts(const Kitchen& k, std::size_t part) {
+  if (acts(k, part, Act::clarify)) return Guess{Effect::clarify, "the part is clarified"};
+  if (acts(k, part, Act::sphere)) return Guess{Effect::sphere, "the part is dropped into a bath"};
+  const auto effect = effect_of_acts(k, part);
+  if (effect == Effect::hot_foam) return Guess{*effect, "the part is charged and held hot"};
+  if (effect == Effect::cold_foam) return Guess{*effect, "the part is charged"};
+  if (effect == Effect::fluid_gel) return Guess{*effect, "the part is set and blitzed"};
+  if (effect == Effect::froth) return Guess{*effect, "the part is frothed"};
+  return std::nullopt;  // how firm a set is its dose says
 }
 
-bool live_enzyme(const Kitchen& k, std::size_t part) {
-  for (std::size_t t = 0; t < k.flow.takes.size(); ++t) {
-    const flow::TakeInfo& take = k.flow.takes[t];
-    if (take.origin.part != part || !k.book.takes[t].there) continue;
-    const bool lives = take.thing ? k.flow.things[*take.thing].live_enzyme : take.made && live_enzyme(k, *take.made);
-    if (!lives) continue;
-    const bool ended = std::any_of(k.flow.steps.begin(), k.flow.steps.end(), [&](const flow::StepInfo& step) {
-      return step.origin.part == part && step.origin.step >= take.origin.step &&
-             texture::enzyme_is_dead(units::celsius(celsius_at(k, step)), units::seconds(step.seconds));
-    });
-    if (!ended) return true;
-  }
-  return false;
+Guess guess(const Kitchen& k, std::size_t part, Agent agent, double percent, texture::BaseKind kind) {
+  const auto by_acts = guess_by_acts(k, part);
+  // What does not give that effect does something else in the part: xanthan in a siphon thickens.
+  if (by_acts && texture::dose_band(agent, by_acts->effect, kind) != nullptr) return *by_acts;
+  return guess_by_dose(agent, percent, kind);
 }
 
 base::Result<Replacement> replacement(const Kitchen& k, const Use& use, const ReplaceAsk& ask) {
@@ -172,7 +144,7 @@ base::Result<Replacement> replacement(const Kitchen& k, const Use& use, const Re
   asked.mass = units::kilograms(agent_kg(k, use, asked.bloom));
   asked.vegan = ask.vegan;
   asked.vegetarian = ask.vegetarian;
-  asked.live_enzyme = live_enzyme(k, use.part);
+  asked.live_enzyme = !live_enzymes(k, use.part).empty();
   out.base_g = units::in_grams(asked.base.mass());
   out.agent_g = units::in_grams(asked.mass);
   if (!(out.base_g > 0.0) || !(out.agent_g > 0.0))

@@ -23,6 +23,16 @@ using matter::Component;
 constexpr double least_kg = 1e-9;
 double gelatin_kg(const matter::Composition& c) { return c[Component::gelatin] + c[Component::fish_gelatin]; }
 
+double celsius_at(const Kitchen& k, flow::Port port) { return matter::thermal_state(k.batch.port(port).mass, k.batch.port(port).enthalpy_j).t_c; }
+
+bool killed(const Kitchen& k, std::size_t part, std::uint16_t from_step, std::uint16_t to_step) {
+  for (const flow::StepInfo& step : k.flow.steps) {
+    if (step.origin.part != part || step.origin.step < from_step || (to_step > 0 && step.origin.step > to_step) || step.liquid == no_port) continue;
+    if (texture::enzyme_is_dead(units::celsius(celsius_at(k, step.liquid)), units::seconds(step.seconds))) return true;
+  }
+  return false;
+}
+
 class Setting {
  public:
   Setting(const Kitchen& k, std::vector<base::Finding>& findings) : k_(k), findings_(findings) {}
@@ -37,34 +47,13 @@ class Setting {
   }
 
  private:
-  double celsius(flow::Port port) const { return matter::thermal_state(k_.batch.port(port).mass, k_.batch.port(port).enthalpy_j).t_c; }
-
-  // The fruit whose protease is still alive in a part after a step (0: at its end).
-  std::vector<std::string> alive(std::size_t part, std::uint16_t after_step = 0) const {
-    std::vector<std::string> names;
-    for (const flow::TakeInfo& take : k_.flow.takes) {
-      if (take.origin.part != part || take.maybe || take.solid_left || (after_step > 0 && take.origin.step > after_step)) continue;
-      std::vector<std::string> came;
-      if (take.thing && k_.flow.things[*take.thing].live_enzyme) came.push_back(take.label);
-      if (take.made) came = alive(*take.made);
-      if (came.empty() || killed(part, take.origin.step, after_step)) continue;
-      names.insert(names.end(), came.begin(), came.end());
-    }
-    return names;
-  }
-  bool killed(std::size_t part, std::uint16_t from_step, std::uint16_t to_step) const {
-    for (const flow::StepInfo& step : k_.flow.steps) {
-      if (step.origin.part != part || step.origin.step < from_step || (to_step > 0 && step.origin.step > to_step) || step.liquid == no_port) continue;
-      if (texture::enzyme_is_dead(units::celsius(celsius(step.liquid)), units::seconds(step.seconds))) return true;
-    }
-    return false;
-  }
+  double celsius(flow::Port port) const { return celsius_at(k_, port); }
 
   void enzyme_in(std::size_t part) {
     for (const flow::StepInfo& step : k_.flow.steps) {
       if (step.origin.part != part || step.liquid == no_port || gelatin_kg(k_.batch.port(step.liquid).mass) < least_kg) continue;
       if (is_arm(step.act)) continue;  // bloomed apart: they meet at the next step
-      const std::vector<std::string> names = alive(part, step.origin.step);
+      const std::vector<std::string> names = live_enzymes(k_, part, step.origin.step);
       if (names.empty()) continue;
       findings_.push_back(say(Code::live_enzyme, where(k_.flow, step.origin, step.span),
                               "'" + k_.flow.parts[part].name + "': gelatin with " + listed(names) + ", which has seen no heat, will not set"));
@@ -103,7 +92,7 @@ class Setting {
       state.rest.at = units::celsius(celsius(last->liquid));
       if (last->seconds > 0.0) state.rest.time = units::seconds(last->seconds);
     }
-    state.wanted = wanted(part);
+    state.wanted = effect_of_acts(k_, part);
     if (!state.wanted) return;  // nothing in the part asks for a set or a foam
     for (const texture::Cause& cause : texture::will_set(state).causes) {
       if (cause.code == Code::live_enzyme) continue;  // said with its step above
@@ -111,25 +100,6 @@ class Setting {
       findings_.push_back(std::move(one));
     }
   }
-
-  std::optional<texture::Effect> wanted(std::size_t part) const {
-    std::optional<texture::Effect> effect;
-    for (const flow::StepInfo& step : k_.flow.steps) {
-      if (step.origin.part != part) continue;
-      if (step.act == Act::charge) effect = texture::Effect::cold_foam;
-      if (step.act == Act::charge && step.liquid != no_port && celsius(step.liquid) > hot_c) effect = texture::Effect::hot_foam;
-      if (effect == texture::Effect::cold_foam && step.liquid != no_port && celsius(step.liquid) > hot_c && step.act != Act::charge && charged(part, step))
-        effect = texture::Effect::hot_foam;
-      if (step.act == Act::set || step.act == Act::unmould || step.act == Act::cut) effect = texture::Effect::soft_gel;
-      if (step.act == Act::blitz) effect = texture::Effect::fluid_gel;
-      if (step.act == Act::froth) effect = texture::Effect::froth;
-    }
-    return effect;
-  }
-  bool charged(std::size_t part, const flow::StepInfo& step) const {
-    return k_.flow.parts[part].charge && step.origin.step > k_.flow.parts[part].charge->origin.step;
-  }
-  static constexpr double hot_c = 40.0;  // no gelatin stands above it: practice
 
   // Foam on the drink: does it melt, does raw fruit get at it?
   void in_the_glass() {
@@ -141,7 +111,7 @@ class Setting {
       if (take.origin.part != serve || take.maybe) continue;
       if (take.thing && k_.flow.things[*take.thing].live_enzyme) raw.push_back(take.label);
       if (take.made)
-        for (std::string& name : alive(*take.made)) raw.push_back(std::move(name));
+        for (std::string& name : live_enzymes(k_, *take.made)) raw.push_back(std::move(name));
     }
     for (const flow::FoamInfo& foam : k_.flow.foams) {
       const flow::PartInfo& from = k_.flow.parts[foam.from];
@@ -160,6 +130,35 @@ class Setting {
 };
 
 }  // namespace
+
+std::vector<std::string> live_enzymes(const Kitchen& k, std::size_t part, std::uint16_t after_step) {
+  std::vector<std::string> names;
+  for (const flow::TakeInfo& take : k.flow.takes) {
+    if (take.origin.part != part || take.maybe || take.solid_left || (after_step > 0 && take.origin.step > after_step)) continue;
+    std::vector<std::string> came;
+    if (take.thing && k.flow.things[*take.thing].live_enzyme) came.push_back(take.label);
+    if (take.made) came = live_enzymes(k, *take.made);
+    if (came.empty() || killed(k, part, take.origin.step, after_step)) continue;
+    names.insert(names.end(), came.begin(), came.end());
+  }
+  return names;
+}
+
+std::optional<texture::Effect> effect_of_acts(const Kitchen& k, std::size_t part) {
+  constexpr double hot_c = 40.0;  // no gelatin stands above it: practice
+  std::optional<texture::Effect> effect;
+  bool charged = false;
+  for (const flow::StepInfo& step : k.flow.steps) {
+    if (step.origin.part != part) continue;
+    charged = charged || step.act == Act::charge;
+    if (step.act == Act::charge) effect = texture::Effect::cold_foam;
+    if (effect == texture::Effect::cold_foam && charged && step.liquid != no_port && celsius_at(k, step.liquid) > hot_c) effect = texture::Effect::hot_foam;
+    if (step.act == Act::set || step.act == Act::unmould || step.act == Act::cut) effect = texture::Effect::soft_gel;
+    if (step.act == Act::blitz) effect = texture::Effect::fluid_gel;
+    if (step.act == Act::froth) effect = texture::Effect::froth;
+  }
+  return effect;
+}
 
 void setting_rules(const Kitchen& k, std::vector<base::Finding>& findings) { Setting(k, findings).apply(); }
 

@@ -34,7 +34,9 @@ void add_differences(Candidate& c, const SubstituteAsked& asked, double percent_
   for (const auto word : is.gives) c.gained.emplace_back(word);
   if (is.vegan == Answer::yes && was.vegan != Answer::yes) c.gained.push_back("vegan diets");
   for (const auto word : was.gives)
-    if (std::find(is.gives.begin(), is.gives.end(), word) == is.gives.end()) c.lost.emplace_back(word);
+    // The effect itself is kept, or it were no candidate.
+    if (word.find(name(asked.effect)) == std::string_view::npos && std::find(is.gives.begin(), is.gives.end(), word) == is.gives.end())
+      c.lost.emplace_back(word);
   for (const auto word : is.takes)
     if (std::find(was.takes.begin(), was.takes.end(), word) == was.takes.end() && std::find(c.lost.begin(), c.lost.end(), std::string(word)) == c.lost.end())
       c.lost.emplace_back(word);

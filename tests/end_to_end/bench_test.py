@@ -41,6 +41,26 @@ vessel = "low glass, 300 mL"
 pour = [ { take = ["50 g 'pale'", "50 g 'dark'"] } ]
 """
 
+CLOUD = """bloomset = 1
+title = "Cloud"
+serves = 6
+[[part]]
+name = "cloud"
+made = "ahead"
+step = [
+  { do = "combine", take = ["320 g orange juice", "30 g honey"] },
+  { do = "bloom", take = ["1.1 % gelatin, gold leaf"], in = "cold water", time = "5-30 min" },
+  { do = "warm", to = "50 C" },
+  { do = "strain" },
+  { do = "chill", in = "ice bath", to = "10 C" },
+  { do = "charge", vessel = "siphon, half litre", charges = 1 },
+  { do = "rest", at = "4 C", time = "3-5 h", keeps = "2 d" },
+]
+[serve]
+vessel = "tall glass, 400 mL"
+pour = [ { take = ["100 g ice cubes", "150 mL ginger soda"] }, { do = "dispense", take = ["12 g 'cloud'"] } ]
+"""
+
 
 class Bench(Cli):
     def near(self, value, expected, share, what=""):
@@ -417,6 +437,17 @@ class Substitutes(Bench):
         for word in ("brittle", "35 to 45 C", "80 to 95 C", "Boil"):
             self.assertIn(word, words)
         self.assertEqual((answer["effect"], answer["part"]), ("soft gel", "pale"))
+
+    def test_a_charged_part_is_a_cold_foam(self):
+        answer = self.document("substitute", self.file(CLOUD, "cloud.toml"), "--agent", "gelatin, gold leaf")
+        self.assertEqual(answer["effect"], "cold foam")
+        self.assertAlmostEqual(answer["mass_g"], 3.85, delta=0.01)  # 1.1 % of 350 g
+        self.assertGreater(answer["base_g"], 350)  # the blooming water stays in
+        offered = [candidate["agent"] for candidate in answer["candidates"]]
+        self.assertIn("methylcellulose", offered)
+        self.assertNotIn("xanthan", offered)
+        for candidate in answer["candidates"]:
+            self.assertFalse([lost for lost in candidate["lost"] if "cold foam" in lost], candidate["agent"])
 
     def test_of_several_parts_the_first_is_answered_and_the_others_are_named(self):
         answer = self.substitutes()

@@ -76,6 +76,21 @@ TEST(Replacing, TheEffectWithoutAnActFollowsFromTheDose) {
   EXPECT_EQ(effect("12 g methylcellulose", Agent::methylcellulose), Effect::hot_gel);
 }
 
+TEST(Replacing, TheActsOfThePartShowTheEffect) {
+  const auto effect = [](const std::string& agent, Agent is, const std::string& at) {
+    const std::string steps = "{ do = \"combine\", take = [\"400 g tomato juice\", \"" + agent +
+                              "\"] }, { do = \"warm\", to = \"50 C\" }, { do = \"strain\" }, " +
+                              "{ do = \"chill\", in = \"ice bath\", to = \"8 C\" }, { do = \"charge\", vessel = \"siphon, half litre\", charges = 1 }, " +
+                              "{ do = \"rest\", at = \"" + at + "\", time = \"3 h\" }";
+    const auto made = ask(document(ahead("cloud", steps), "{ do = \"dispense\", take = [\"12 g 'cloud'\"] }"), {.agent = is});
+    EXPECT_TRUE(made.has_value()) << agent;
+    return made ? made->parts[0].effect : Effect::sphere;
+  };
+  EXPECT_EQ(effect("4.4 g gelatin, powder (200 bloom)", Agent::gelatin, "4 C"), Effect::cold_foam) << "warmed before it was charged";
+  EXPECT_EQ(effect("4.4 g methylcellulose", Agent::methylcellulose, "60 C"), Effect::hot_foam);
+  EXPECT_EQ(effect("0.8 g xanthan", Agent::xanthan, "4 C"), Effect::thickened) << "xanthan holds no foam, it thickens one";
+}
+
 // Bronze, 140 Bloom: the root rule makes 10.76 g of it 9 g of 200.
 TEST(Replacing, AnotherBloomIsCountedByItsFirmness) {
   const auto strong = ask(jelly("\"600 g water\", \"9 g gelatin, powder (200 bloom)\"")),

@@ -91,6 +91,16 @@ TEST(Substitute, WhatMeltsWhereItIsServedIsRefused) {
   EXPECT_NE(refusal(*substitutes(a), Agent::gelatin).find("melts near"), std::string::npos);
 }
 
+TEST(Substitute, TheEffectItselfIsNeverLost) {
+  SubstituteAsked foam = jelly();
+  foam.effect = Effect::cold_foam;
+  foam.mass = grams(6.6);
+  const auto s = substitutes(foam);
+  ASSERT_TRUE(s && !s->candidates.empty());
+  for (const Candidate& c : s->candidates)
+    for (const std::string& lost : c.lost) EXPECT_EQ(lost.find("cold foam"), std::string::npos) << info(c.agent).name << ": " << lost;
+}
+
 TEST(Substitute, HighMethoxylPectinIsRefusedWithoutSugar) { EXPECT_NE(refusal(*substitutes(jelly()), Agent::pectin_high_methoxyl), ""); }
 
 TEST(Substitute, LowMethoxylPectinComesWithItsCalcium) {
