@@ -107,11 +107,11 @@ void check_limits(ChargeSheet& sheet) {
     if (!how.fill_line) findings.back().weight = base::Weight::mind;  // nobody stated that line
   }
   if (!how.hot_rated && units::in_celsius(how.at) >= hot_from_c) {
-    findings.push_back(
-        because("its maker states it for cold use only",
-                say(Code::unrated_vessel, {}, how.bottle + " is not rated for hot liquid, and this is at " + shown(units::in_celsius(how.at)) + " C")));
-    findings.back().weight = base::Weight::stop;
-    findings.back().source = "the bottle's maker";
+    base::Finding cold_only = because("its maker states it for cold use only", say(Code::unrated_vessel, {}, how.bottle));
+    cold_only.says = how.bottle + " is not rated for hot liquid, and this is at " + shown(units::in_celsius(how.at)) + " C";
+    cold_only.source = "the bottle's maker";
+    cold_only.remedies = {{"take a bottle that is rated for heat, or charge it cold", std::nullopt}};
+    findings.push_back(std::move(cold_only));
   }
   if (!how.regulator && how.most_charges && how.charges > *how.most_charges)
     findings.push_back(say(Code::over_charges, {}, how.bottle, how.charges, *how.most_charges));

@@ -23,7 +23,7 @@ constexpr const char* practice = "common practice, no source";
 constexpr const char* own_document = "the document";
 constexpr const char* gas_balance = "balance of the gas between head space and liquid (Weiss and Price 1980, Weiss 1974)";
 
-constexpr std::array<FindingWords, 37> table = {{
+constexpr std::array<FindingWords, 38> table = {{
     {Code::range_left, Weight::note, "{about}", "the models were not checked there", "the range that each model states", ""},
     {Code::assumption, Weight::note, "{about}", "the text leaves it open", "the larder, the kit or the act's defaults",
      "say it in the text if it is otherwise"},
@@ -40,12 +40,12 @@ constexpr std::array<FindingWords, 37> table = {{
     {Code::pressure_if_warm, Weight::note, "{about}: {value} bar on the gauge if it is left until it is at {limit} C",
      "warm liquid holds less gas, and warm gas pushes harder", gas_balance, "keep it cold, away from burners and the sun"},
     {Code::gas_caution, Weight::note, "{about}", "gas under pressure throws a loose head, and gas set free takes the place of air", practice, ""},
-    {Code::not_strained, Weight::mind, "{about} goes into the bottle unstrained", "a seed or a shred blocks the valve, and a blocked bottle stays under pressure",
-     practice, "strain it through the finest sieve before it is charged"},
+    {Code::not_strained, Weight::mind, "{about} goes into the bottle unstrained",
+     "a seed or a shred blocks the valve, and a blocked bottle stays under pressure", practice, "strain it through the finest sieve before it is charged"},
     {Code::live_enzyme, Weight::stop, "{about}", "a protease cuts the protein that should set", practice,
      "heat the fruit through to 85 C for 5 min, take it canned, or take an agent that is no protein"},
-    {Code::enzyme_contact, Weight::mind, "{about}, which has seen no heat", "where raw fruit touches gelatin its protease melts it, from there inwards", practice,
-     "heat the fruit through to 85 C for 5 min, take it canned, or dispense at the last moment"},
+    {Code::enzyme_contact, Weight::mind, "{about}, which has seen no heat", "where raw fruit touches gelatin its protease melts it, from there inwards",
+     practice, "heat the fruit through to 85 C for 5 min, take it canned, or dispense at the last moment"},
     {Code::will_not_set, Weight::stop, "{about}", "the agent lacks what it needs, or meets what it cannot bear", practice, ""},
     {Code::sets_soft, Weight::mind, "{about}", "the agent finds less than it needs, or more than it likes", practice, ""},
     {Code::melts_on_hot, Weight::mind, "{about}", "a foam or gel of gelatin melts where what it lies on is warmer than it melts at", practice,
@@ -76,6 +76,8 @@ constexpr std::array<FindingWords, 37> table = {{
     {Code::raw_egg, Weight::mind, "{about} is raw: raw or undercooked egg may make people ill",
      "neither spirit nor acid is a published way of treating raw egg; children, older, pregnant and ill people are at most risk",
      "US FDA Food Code, 3-302.13 and 3-603.11", "take pasteurised egg, the same weight; else tell the guest"},
+    {Code::choking, Weight::mind, "{about}", "a firm gel of a bite's size slips, does not melt and closes the airway", practice,
+     "cut it small or serve it soft, and not to small children or old people"},
     {Code::keeps_passed, Weight::mind, "{about}",
      "food that needs control of time and temperature is kept 7 days at most, the day of preparation being the first", "US FDA Food Code, 3-501.17",
      "keep it 6 days behind the day it is made, freeze it, or have the product assessed"},

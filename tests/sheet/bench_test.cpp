@@ -107,6 +107,7 @@ std::vector<Case> cases() {
        dose_of("30 g spirit (40 %vol) + 100 g water", "gelatin, gold leaf", Effect::soft_gel)},
       {Code::too_hard_water, base::Weight::mind, dose_of("300 g milk", "alginate", Effect::sphere), dose_of("300 g water", "alginate", Effect::sphere)},
       {Code::dose_below_scale, base::Weight::mind, dose_of("300 g water", "agar", Effect::clarify), dose_of("1100 g water", "agar", Effect::clarify)},
+      {Code::choking, base::Weight::mind, dose_of("300 g water", "konjac", Effect::thickened), dose_of("300 g water", "xanthan", Effect::thickened)},
       {Code::over_legal_limit, base::Weight::mind, dose_of("300 g water", "agar", Effect::soft_gel), dose_of("300 g water", "agar", Effect::clarify)},
   };
 }
@@ -171,6 +172,7 @@ TEST(Bench, ABottleForColdUseIsStoppedWhenHot) {
   const ChargeSheet hot = charged("450 g water", how);
   ASSERT_NE(found(hot.findings, Code::unrated_vessel), nullptr);
   EXPECT_EQ(found(hot.findings, Code::unrated_vessel)->weight, base::Weight::stop);
+  EXPECT_EQ(found(hot.findings, Code::unrated_vessel)->says, "the bottle is not rated for hot liquid, and this is at 55 C");
   how.at = units::celsius(20.0);
   EXPECT_EQ(found(charged("450 g water", how).findings, Code::unrated_vessel), nullptr);
 }

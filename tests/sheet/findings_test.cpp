@@ -106,15 +106,14 @@ const std::vector<Case>& cases() {
 
 // Codes that the commands `dose`, `charge` and `substitute` raise and no sheet does yet: tests/sheet/bench_test.cpp raises each of them.
 const std::set<Code>& raised_at_the_bench() {
-  static const std::set<Code> codes = {Code::limit_unknown, Code::over_pressure,  Code::will_not_set,     Code::sets_soft,       Code::too_acid,
-                                       Code::too_strong,    Code::too_hard_water, Code::dose_below_scale, Code::over_legal_limit};
+  static const std::set<Code> codes = {Code::limit_unknown, Code::over_pressure,  Code::will_not_set,     Code::sets_soft,        Code::too_acid,
+                                       Code::too_strong,    Code::too_hard_water, Code::dose_below_scale, Code::over_legal_limit, Code::choking};
   return codes;
 }
 
 // Codes of the contract whose act or model this version does not have.
 const std::set<Code>& come_later() {
-  static const std::set<Code> codes = {Code::strings_on_landing, Code::curdles, Code::sinks_or_floats,
-                                       Code::torch_near_bottle,  Code::choking, Code::cooling_too_slow};
+  static const std::set<Code> codes = {Code::strings_on_landing, Code::curdles, Code::sinks_or_floats, Code::torch_near_bottle, Code::cooling_too_slow};
   return codes;
 }
 
