@@ -2,8 +2,7 @@
 //
 // The gas of a siphon is booked as a take of its own that leaves as gas: what of it stands in the liquid while the bottle is
 // closed is read by foam.hpp, and all of it goes when the foam is out of the bottle.
-#include <array>
-#include <cmath>
+#include <algorithm>
 
 #include "flow/compiler.hpp"
 #include "flow/foam.hpp"
@@ -89,7 +88,7 @@ void Compiler::emit_charge(std::uint16_t part, Origin origin, const formula::Ste
 }
 
 // Leaf or powder that blooms in cold water keeps five to six times its weight of it.
-std::optional<Port> Compiler::emit_blooming_water(std::uint16_t part, std::uint16_t number, const formula::Step& step, const Stock&) {
+std::optional<Port> Compiler::emit_blooming_water(std::uint16_t part, std::uint16_t number, const formula::Step& step) {
   if (!step.in || text::fold(step.in->text) != "cold water") return std::nullopt;
   std::vector<Port> agents;
   double water_per_kg = 0.0;
@@ -112,13 +111,8 @@ std::optional<Port> Compiler::emit_blooming_water(std::uint16_t part, std::uint1
   Unit source;
   source.op = Op::take;
   source.mode = static_cast<std::uint8_t>(TakeMode::share_of_refs);
-  Stuff stuff;
-  stuff.per_kg = water->per_kg;
-  stuff.curve = matter::heat_curve(water->per_kg);
-  stuff.density_20c_kg_m3 = water->density_20c.si;
-  sheet_.stuffs.push_back(stuff);
+  source.stuff = stuff_of(*water);
   sheet_.things.push_back(std::move(*water));
-  source.stuff = static_cast<std::uint16_t>(sheet_.stuffs.size() - 1);
   source.knobs = {knob(water_per_kg, KnobKind::share, take.origin, "water that gelatin takes up", "practice"), 2};
   knob(step.at_c ? step.at_c->nominal() : blooming_water_c, KnobKind::celsius, take.origin, "temperature", "practice");
   source.refs = links(agents);

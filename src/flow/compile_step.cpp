@@ -163,7 +163,7 @@ void Compiler::emit_act(std::uint16_t part, std::uint16_t number, const formula:
   if (step.act == Act::charge) emit_charge(part, origin, step, info);
   if (step.act == Act::froth) sheet_.parts[part].foams = Foams::froth;
   if (step.act == Act::bloom)
-    if (const auto water = emit_blooming_water(part, number, step, stock)) liquids.push_back(*water);
+    if (const auto water = emit_blooming_water(part, number, step)) liquids.push_back(*water);
 
   if (!rinse_takes.empty()) {
     Unit rinse;

@@ -211,6 +211,11 @@ void Compiler::emit_takes(std::uint16_t part, const std::vector<formula::Step>& 
   }
 }
 
+std::uint16_t Compiler::stuff_of(const larder::Thing& thing) {
+  sheet_.stuffs.push_back({thing.per_kg, matter::heat_curve(thing.per_kg), thing.density_20c.si});
+  return static_cast<std::uint16_t>(sheet_.stuffs.size() - 1);
+}
+
 // A take of something bought. `refs` and `factor` matter to shares only.
 void Compiler::emit_bought(const formula::Take& take, TakeInfo& info, MadeTake& made, const std::vector<Port>& refs, double factor) {
   const larder::Thing& thing = sheet_.things[*info.thing];
@@ -249,12 +254,7 @@ void Compiler::emit_bought(const formula::Take& take, TakeInfo& info, MadeTake& 
       return;
     }
   }
-  Stuff stuff;
-  stuff.per_kg = thing.per_kg;
-  stuff.curve = matter::heat_curve(thing.per_kg);
-  stuff.density_20c_kg_m3 = thing.density_20c.si;
-  sheet_.stuffs.push_back(stuff);
-  source.stuff = static_cast<std::uint16_t>(sheet_.stuffs.size() - 1);
+  source.stuff = stuff_of(thing);
   std::optional<text::Range> range = take.amount.value;
   range->low *= per_unit;
   range->high *= per_unit;

@@ -66,7 +66,7 @@ class Compiler {
 
   // compile_charge.cpp
   void emit_charge(std::uint16_t part, Origin, const formula::Step&, StepInfo&);
-  std::optional<Port> emit_blooming_water(std::uint16_t part, std::uint16_t number, const formula::Step&, const Stock& arm);
+  std::optional<Port> emit_blooming_water(std::uint16_t part, std::uint16_t number, const formula::Step&);
   void time_foams();
 
   // compile_take.cpp
@@ -74,6 +74,7 @@ class Compiler {
   void emit_bought(const formula::Take&, TakeInfo&, MadeTake&, const std::vector<Port>& refs, double factor);
   void emit_draw(const formula::Take&, TakeInfo&, MadeTake&, const std::vector<Port>& vessel);
   void emit_ice(const formula::Take&, TakeInfo&, MadeTake&, const std::optional<text::Range>& at_c, double times);
+  std::uint16_t stuff_of(const larder::Thing&);
   std::vector<Port> base_of(std::uint16_t part) const;
   std::optional<std::uint32_t> thing_of(const formula::Take&);
   std::optional<std::uint16_t> part_named(const std::string& name) const;

@@ -10,7 +10,6 @@
 
 #include "flow/foam.hpp"
 #include "matter/density.hpp"
-#include "matter/freezing.hpp"
 #include "sheet/readings.hpp"
 #include "sheet/standard_drinks.hpp"
 
@@ -68,8 +67,7 @@ double foam_ml(const Kitchen& k, const flow::Moment& moment, const std::vector<d
   for (std::size_t i = 0; i < moment.foams.size(); ++i) {
     const flow::Stream& foam = k.batch.port(moment.foams[i]);
     if (!(foam.mass.total_kg() > 0.0)) continue;
-    const double t_c = matter::thermal_state(foam.mass, foam.enthalpy_j).t_c;
-    ml += units::in_millilitres(matter::liquid_volume(foam.mass, units::celsius(t_c))) * (1.0 + overruns[i]);
+    ml += units::in_millilitres(matter::liquid_volume(foam.mass, units::celsius(stream_celsius(foam)))) * (1.0 + overruns[i]);
   }
   return ml;
 }

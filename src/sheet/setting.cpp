@@ -4,9 +4,7 @@
 // a live one are together it is a `stop`; where gelatin only touches it in the glass, a `mind`. What acid, spirit, sugar, salt or
 // lime do to an agent is texture/set.hpp's answer for the finished part, with the hottest and coldest it has seen since it went in.
 #include <algorithm>
-#include <functional>
 
-#include "matter/freezing.hpp"
 #include "sheet/cited.hpp"
 #include "sheet/readings.hpp"
 #include "texture/contact.hpp"
@@ -23,7 +21,7 @@ using matter::Component;
 constexpr double least_kg = 1e-9;
 double gelatin_kg(const matter::Composition& c) { return c[Component::gelatin] + c[Component::fish_gelatin]; }
 
-double celsius_at(const Kitchen& k, flow::Port port) { return matter::thermal_state(k.batch.port(port).mass, k.batch.port(port).enthalpy_j).t_c; }
+double celsius_at(const Kitchen& k, flow::Port port) { return stream_celsius(k.batch.port(port)); }
 
 bool killed(const Kitchen& k, std::size_t part, std::uint16_t from_step, std::uint16_t to_step) {
   for (const flow::StepInfo& step : k.flow.steps) {
@@ -96,8 +94,7 @@ class Setting {
     if (!state.wanted) return;  // nothing in the part asks for a set or a foam
     for (const texture::Cause& cause : texture::will_set(state).causes) {
       if (cause.code == Code::live_enzyme) continue;  // said with its step above
-      base::Finding one = finding(cause, where(k_.flow, last->origin, last->span));
-      findings_.push_back(std::move(one));
+      findings_.push_back(finding(cause, where(k_.flow, last->origin, last->span)));
     }
   }
 
@@ -106,13 +103,7 @@ class Setting {
     const std::size_t serve = k_.flow.parts.size() - 1;
     if (k_.flow.moments.empty() || k_.flow.served_liquid == no_port) return;
     const double drink_c = celsius(k_.flow.served_liquid);
-    std::vector<std::string> raw;
-    for (const flow::TakeInfo& take : k_.flow.takes) {
-      if (take.origin.part != serve || take.maybe) continue;
-      if (take.thing && k_.flow.things[*take.thing].live_enzyme) raw.push_back(take.label);
-      if (take.made)
-        for (std::string& name : live_enzymes(k_, *take.made)) raw.push_back(std::move(name));
-    }
+    const std::vector<std::string> raw = live_enzymes(k_, serve);
     for (const flow::FoamInfo& foam : k_.flow.foams) {
       const flow::PartInfo& from = k_.flow.parts[foam.from];
       const matter::Composition& liquid = k_.batch.port(from.liquid).mass;

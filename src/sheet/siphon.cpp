@@ -14,9 +14,6 @@ using base::Code;
 
 namespace {
 
-constexpr double pascals_a_bar = 1e5;
-double gauge_bar(units::Pressure p) { return (p.si - units::standard_atmosphere_pa) / pascals_a_bar; }
-
 bool strained_before(const Kitchen& k, const flow::ChargeInfo& charge) {
   for (const flow::StepInfo& step : k.flow.steps)
     if (step.origin.part == charge.origin.part && step.origin.step < charge.origin.step && step.act == formula::Act::strain) return true;
@@ -38,9 +35,9 @@ SiphonLine siphon_line(const Kitchen& k, std::size_t part, const PartSheet& shee
     line.overrun_first = line.overrun_mean = line.overrun_last = matter::cannot_be_given;
     return line;
   }
-  line.peak_bar_gauge = gauge_bar(reading.peak);
-  line.at_service_bar_gauge = gauge_bar(reading.at_service);
-  line.if_warm_bar_gauge = gauge_bar(reading.if_warm);
+  line.peak_bar_gauge = units::in_bar_gauge(reading.peak);
+  line.at_service_bar_gauge = units::in_bar_gauge(reading.at_service);
+  line.if_warm_bar_gauge = units::in_bar_gauge(reading.if_warm);
   line.overrun_first = percent * reading.overrun_first;
   line.overrun_mean = percent * reading.overrun_mean;
   line.overrun_last = percent * reading.overrun_last;
@@ -62,8 +59,8 @@ void bottle_rules(const Kitchen& k, const Sheet& sheet, std::vector<base::Findin
       findings.push_back(say(Code::limit_unknown, at, charge.vessel + ": the kit does not say how many chargers it takes"));
     else if (charge.charges > *charge.most_charges)
       findings.push_back(say(Code::over_charges, at, charge.vessel, charge.charges, *charge.most_charges));
-    if (charge.most_pressure && line->peak_bar_gauge > charge.most_pressure->si / pascals_a_bar)
-      findings.push_back(say(Code::over_pressure, at, charge.vessel, line->peak_bar_gauge, charge.most_pressure->si / pascals_a_bar));
+    if (charge.most_pressure && line->peak_bar_gauge > units::in_bar_gauge(*charge.most_pressure))
+      findings.push_back(say(Code::over_pressure, at, charge.vessel, line->peak_bar_gauge, units::in_bar_gauge(*charge.most_pressure)));
     if (!std::isnan(line->if_warm_bar_gauge)) findings.push_back(say(Code::pressure_if_warm, at, charge.vessel, line->if_warm_bar_gauge, warm_c));
     if (!strained_before(k, charge)) findings.push_back(say(Code::not_strained, at, "'" + sheet.parts[p].name + "'"));
     for (base::Finding& caution : gas_cautions(gas::Gas::nitrous_oxide)) {
