@@ -26,6 +26,8 @@ double asked_kg(const UnitView& view) {
       return amount * view.stuff().density_20c_kg_m3;
     case TakeMode::share_of_refs:
       return amount * refs_kg(view);
+    case TakeMode::fizz:
+      return fizz_kg(view);
   }
   return 0.0;
 }
@@ -68,12 +70,14 @@ void run_draw(const UnitView& view) noexcept {
     case DrawMode::mass:
       kg = amount;
       break;
-    case DrawMode::volume: {
+    case DrawMode::volume:
+    case DrawMode::foam_volume: {
       const Stream& liquid = view.ref(0);
       const double t_c = matter::thermal_state(liquid.mass, liquid.enthalpy_j).t_c;
       const double liquid_kg = liquid.mass.total_kg();
       // Ice that goes with the liquid is not measured by the jug.
       kg = liquid_kg > 0.0 ? amount * matter::liquid_density(liquid.mass, units::celsius(t_c)).si * there_kg / liquid_kg : 0.0;
+      if (static_cast<DrawMode>(view.unit().mode) == DrawMode::foam_volume) kg /= view.knob(draw_knob::foam_ratio);
       break;
     }
     case DrawMode::share:
@@ -92,7 +96,10 @@ void run_draw(const UnitView& view) noexcept {
     }
   }
   const double share = there_kg > 0.0 ? kg / there_kg : 0.0;
-  for (std::uint32_t i = 0; i < phases; ++i) view.out(i) = view.ref(i) * share;
+  for (std::uint32_t i = 0; i < phases; ++i) {
+    view.out(i) = view.ref(i);
+    view.out(i) *= share;
+  }
 }
 
 }  // namespace bloomset::flow

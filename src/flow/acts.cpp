@@ -17,7 +17,7 @@ constexpr const char* practice = "practice";
 // a 15 s shake (the same trials), so about 25 s.
 // A table is read down its columns.
 // clang-format off
-constexpr std::array<ActRow, 32> rows = {{
+constexpr std::array<ActRow, 35> rows = {{
     // act                 op           CO2   sticks steam/min  seconds  to      contact follows source
     {Act::combine,         Op::mix,     0.85, 0.000, 0.0,      10.0,    own,    0.0,    false,  practice},
     {Act::dissolve,        Op::mix,     0.50, 0.000, 0.0,      60.0,    own,    0.0,    false,  practice},
@@ -49,6 +49,9 @@ constexpr std::array<ActRow, 32> rows = {{
     {Act::cut,             Op::mix,     1.00, 0.010, 0.0,      120.0,   own,    0.0,    false,  practice},
     {Act::blitz,           Op::mix,     0.05, 0.020, 0.0,      60.0,    own,    0.0,    false,  practice},
     {Act::froth,           Op::mix,     0.05, 0.000, 0.0,      60.0,    own,    0.0,    false,  practice},
+    {Act::sphere,          Op::soak,    0.20, 0.000, 0.0,      120.0,   own,    0.0,    false,  practice},
+    {Act::clarify,         Op::clarify, 0.05, 0.000, 0.0,      3600.0,  own,    0.0,    false,  practice},
+    {Act::carbonate,       Op::mix,     1.00, 0.000, 0.0,      600.0,   own,    0.0,    false,  practice},
     {Act::charge,          Op::mix,     1.00, 0.000, 0.0,      60.0,    own,    0.0,    false,  practice},
     {Act::dispense,        Op::mix,     0.90, 0.000, 0.0,      5.0,     own,    0.0,    false,  practice},
 }};

@@ -13,7 +13,7 @@
 namespace bloomset::flow {
 
 /// Unit operations. Each has one function in act_*.cpp.
-enum class Op : std::uint8_t { take, take_ice, draw, mix, heat, cool, contact, infuse, strain, leave, rinse, stand };
+enum class Op : std::uint8_t { take, take_ice, draw, mix, heat, cool, contact, infuse, strain, leave, rinse, split, soak, clarify, fizz, stand };
 inline constexpr std::size_t op_count = static_cast<std::size_t>(Op::stand) + 1;
 
 struct ActRow {

@@ -202,14 +202,17 @@ void Compiler::emit_moment(Stock& stock, Origin origin, double from_s, double to
   unit(stand, origin);
 }
 
-// What was bloomed, dispersed or hydrated at the last step, and so has no next step to join.
+// What was worked on apart comes back: a share split off, or what was bloomed, dispersed or hydrated at the last step.
 void Compiler::join_arms(std::uint16_t part, std::uint16_t number, Stock& stock) {
   if (stock.arms.empty()) return;
-  std::vector<Port> in;
+  std::vector<Port> in, ices;
   if (stock.liquid != no_port) in.push_back(stock.liquid);
+  if (stock.ice != no_port) ices.push_back(stock.ice);
   for (const Stock& arm : stock.arms) {
     if (arm.liquid != no_port) in.push_back(arm.liquid);
+    if (arm.ice != no_port) ices.push_back(arm.ice);
     stock.solids.insert(stock.solids.end(), arm.solids.begin(), arm.solids.end());
+    stock.fizzy = stock.fizzy || arm.fizzy;
   }
   stock.arms.clear();
   if (in.empty()) return;
@@ -217,8 +220,15 @@ void Compiler::join_arms(std::uint16_t part, std::uint16_t number, Stock& stock)
   Unit mix;
   mix.op = Op::mix;
   mix.liquids_in = static_cast<std::uint16_t>(in.size());
+  mix.ices_in = static_cast<std::uint16_t>(ices.size());
+  std::vector<Port> out{stock.liquid = port()};
+  if (!ices.empty()) {
+    mix.outs = outs::ice;
+    out.push_back(stock.ice = port());
+  }
+  in.insert(in.end(), ices.begin(), ices.end());
   mix.in = links(in);
-  mix.out = links({stock.liquid = port()});
+  mix.out = links(out);
   mix.knobs = {knob(1.0, KnobKind::share, origin, "CO2 kept", "practice"), 2};
   knob(0.0, KnobKind::share, origin, "sticks", "practice");
   unit(mix, origin);
@@ -231,10 +241,10 @@ void Compiler::check_draws() {
     int all_of_it = 0, by_amount = 0, rests = 0;
     base::Span last;
   };
-  std::map<std::uint16_t, Use> uses;
+  std::map<std::pair<std::uint16_t, std::uint16_t>, Use> uses;  // of a part's output
   for (const TakeInfo& take : sheet_.takes) {
     if (!take.made || take.maybe) continue;
-    Use& use = uses[*take.made];
+    Use& use = uses[{*take.made, take.output}];
     switch (take.written.kind) {
       case text::AmountKind::all:
         use.shares += 1.0;
@@ -252,13 +262,15 @@ void Compiler::check_draws() {
     }
     use.last = take.span;
   }
-  for (const auto& [part, use] : uses) {
+  for (const auto& [from, use] : uses) {
+    const auto [part, output] = from;
+    const PartInfo& info = sheet_.parts[part];
+    const std::string name = info.outputs.empty() ? info.name : info.name + "/" + info.outputs[output].name;
     const bool too_much = use.shares > 1.0 + 1e-9 || (use.all_of_it > 0 && use.by_amount + use.rests > 0);
     if (too_much)
-      fault("more_than_all", use.last, "more than all of '" + sheet_.parts[part].name + "' is used",
-            "let one user take `all`, or give each an amount, `half` or `rest`");
+      fault("more_than_all", use.last, "more than all of '" + name + "' is used", "let one user take `all`, or give each an amount, `half` or `rest`");
     else if (use.rests > 1)
-      fault("more_than_all", use.last, "the rest of '" + sheet_.parts[part].name + "' is taken twice", "only one user can take `rest`");
+      fault("more_than_all", use.last, "the rest of '" + name + "' is taken twice", "only one user can take `rest`");
   }
 }
 

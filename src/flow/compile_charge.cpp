@@ -16,21 +16,19 @@ namespace {
 
 using matter::Component;
 
-constexpr double charger_kg = 0.008;                                 // of N2O in the usual small charger: practice
-constexpr double blooming_water_c = 10.0;                            // cold tap water: practice
-constexpr std::uint16_t charger_line = 0xFFFF, water_line = 0xFFFE;  // takes that the act brings with it, behind all written ones
+constexpr double charger_kg = 0.008;          // of N2O in the usual small charger: practice
+constexpr double blooming_water_c = 10.0;     // cold tap water: practice
+constexpr std::uint16_t water_line = 0xFFFE;  // a take that the act brings with it, behind all written ones
 
 }  // namespace
 
 void Compiler::emit_charge(std::uint16_t part, Origin origin, const formula::Step& step, StepInfo& info) {
-  const std::string gas = step.gas ? text::fold(step.gas->text) : "n2o";
-  if (gas != "n2o") {
-    fault("gas_not_computed", step.gas->span, "`charge` is computed with N2O only; read \"" + step.gas->text + "\"",
-          "leave `gas` out for a siphon of N2O; `bloomset charge --gas CO2` answers for carbon dioxide");
+  if (step.pressure_pa) {
+    fault("pressure_of_a_charger", step.act_span, "`charge` lets in chargers; a pressure is what a regulator gives", "give `charges`, or `carbonate` with CO2");
     return;
   }
   PartInfo& made = sheet_.parts[part];
-  if (made.charge) {
+  if (made.charge || made.fizz) {
     fault("charged_twice", step.act_span, "'" + made.name + "' is charged twice", "give all chargers at one step: charges = 2");
     return;
   }
@@ -57,34 +55,18 @@ void Compiler::emit_charge(std::uint16_t part, Origin origin, const formula::Ste
   made.foams = Foams::siphon;
   made.charge = std::move(charge);
 
-  TakeInfo take;
-  take.origin = {origin.part, origin.step, charger_line};
-  take.label = "N2O charger";
-  take.in_base = false;
-  take.span = step.span;
-  Unit source;
-  source.op = Op::take;
-  source.mode = static_cast<std::uint8_t>(TakeMode::mass);
-  Stuff stuff;
-  stuff.per_kg = matter::pure(Component::nitrous_oxide, units::kilograms(1.0));
-  // Bought like everything that is no part, though no recipe names it.
-  larder::Thing charger;
-  charger.name = charger.label = take.label;
-  charger.per_kg = stuff.per_kg;
-  charger.piece = units::kilograms(charger_kg);
-  charger.source = "practice";
-  take.thing = static_cast<std::uint32_t>(sheet_.things.size());
-  sheet_.things.push_back(std::move(charger));
-  sheet_.stuffs.push_back(stuff);
-  source.stuff = static_cast<std::uint16_t>(sheet_.stuffs.size() - 1);
-  source.knobs = {knob(charger_kg * made.charge->charges, KnobKind::mass_kg, take.origin, "gas of the chargers", "practice"), 2};
-  knob(units::in_celsius(kit_.room), KnobKind::celsius, take.origin, "temperature", "kit");
-  take.liquid = port();
-  source.refs = links({});
-  source.out = links({take.liquid});
-  unit(source, take.origin);
-  lose(Fate::gas, take.liquid, origin);
-  sheet_.takes.push_back(std::move(take));
+  lose(Fate::gas,
+       emit_gas(origin, step,
+                {"N2O charger",
+                 Component::nitrous_oxide,
+                 TakeMode::mass,
+                 charger_kg * made.charge->charges,
+                 KnobKind::mass_kg,
+                 "gas of the chargers",
+                 "practice",
+                 charger_kg,
+                 {}}),
+       origin);
 }
 
 // Leaf or powder that blooms in cold water keeps five to six times its weight of it.
@@ -124,11 +106,12 @@ std::optional<Port> Compiler::emit_blooming_water(std::uint16_t part, std::uint1
   return out;
 }
 
-// How fast a foam drains depends on what it is made of, which only a run tells.
+// How far a foam rises and how fast it drains depends on what it is made of, which only a run tells.
 void Compiler::time_foams() {
-  if (sheet_.foams.empty()) return;
+  if (sheet_.foams.empty() && foam_ratios_.empty()) return;
   Batch<1> batch(sheet_);
   run<1>(sheet_, sheet_.nominal, batch, Until::service);
+  for (const auto& [knob, from] : foam_ratios_) sheet_.nominal[knob] = 1.0 + standing_overrun(sheet_, batch, from);
   for (const FoamInfo& foam : sheet_.foams) {
     constexpr double seconds_a_minute = 60.0, least_minutes = 0.1;
     const double minutes = std::max(foam_hold(sheet_, batch, foam.from).drain_minutes, least_minutes);

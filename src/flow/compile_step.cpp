@@ -19,9 +19,9 @@ constexpr double lid_off_c = 40.0;         // below it an infusion stands covere
 constexpr const char* practice = "practice";
 
 bool cools(Act act) { return act == Act::chill || act == Act::freeze || act == Act::rest || act == Act::set; }
-bool is_arm(const formula::Step& step) { return !step.takes.empty() && (step.act == Act::bloom || step.act == Act::disperse || step.act == Act::hydrate); }
 // Mixed as it comes, or brought to a temperature where the text gives one.
-bool may_be_held(Act act) { return act == Act::disperse || act == Act::hydrate || act == Act::bloom; }
+bool may_be_held(Act act) { return act == Act::disperse || act == Act::hydrate || act == Act::bloom || act == Act::carbonate || act == Act::charge; }
+bool is_fizz(const formula::Step& step) { return step.act == Act::carbonate || (step.act == Act::charge && step.gas && text::fold(step.gas->text) == "co2"); }
 
 }  // namespace
 
@@ -103,7 +103,7 @@ void Compiler::emit_step(std::uint16_t part, std::uint16_t number, const formula
   if (step.vessel && row->op != Op::contact && kit_.vessel(step.vessel->text) == nullptr)
     fault("unknown_vessel", step.vessel->span, "\"" + step.vessel->text + "\" is not a vessel of the kit",
           "nearest known: " + base::nearest(step.vessel->text, kit_.vessel_names()));
-  if (step.split) fault("act_not_computed", step.span, "`split` is not computed yet", "write the two shares as two parts");
+  if (step.split) return emit_split(part, number, step, *row, stock);
   if (!is_arm(step)) return emit_act(part, number, step, *row, stock);
   // On its own takes; what is in the vessel waits.
   Stock arm;
@@ -129,9 +129,13 @@ void Compiler::emit_act(std::uint16_t part, std::uint16_t number, const formula:
   }
   stock.arms.clear();
   std::vector<Port> rinse_takes;
+  bool all_came = true;  // else a fault is said already
   for (std::size_t t = 0; t <= step.takes.size(); ++t) {
     const auto found = made_.find({part, static_cast<std::uint32_t>(static_cast<std::uint32_t>(number) << 16U | (t + 1))});
-    if (found == made_.end() || !found->second.emitted) continue;
+    if (found == made_.end() || !found->second.emitted) {
+      all_came = all_came && t == step.takes.size();
+      continue;
+    }
     const MadeTake& made = found->second;
     const bool foam = is_serve(part) && made.foam_of && made.liquid != no_port;
     if (foam) stock.foams.push_back({made.liquid, *made.foam_of});
@@ -155,12 +159,14 @@ void Compiler::emit_act(std::uint16_t part, std::uint16_t number, const formula:
   info.seconds = step.time_s ? step.time_s->nominal() : row->default_seconds;
   info.seconds_range = step.time_s.value_or(text::Range{info.seconds, info.seconds});
   info.keeps_s = step.keeps_s;
+  info.size_m = step.size_m;
   info.span = step.span;
 
-  if (step.act == Act::dispense && (!is_serve(part) || stock.foams.empty()))
-    fault("nothing_to_dispense", step.act_span, "`dispense` lets foam out of a charged bottle into the serve, and no charged part is taken here",
+  if (step.act == Act::dispense && (!is_serve(part) || (stock.foams.empty() && !stock.fizzy)) && all_came)
+    fault("nothing_to_dispense", step.act_span, "`dispense` lets a charged bottle out into the serve, and no charged part is taken here",
           "take a part that has a `charge` step, in single quotes, at this pour");
-  if (step.act == Act::charge) emit_charge(part, origin, step, info);
+  if (step.act == Act::charge && !is_fizz(step)) emit_charge(part, origin, step, info);
+  if (step.act == Act::degas) sheet_.parts[part].foams = Foams::no;  // let out: what the gas drove into the liquid stays
   if (step.act == Act::froth) sheet_.parts[part].foams = Foams::froth;
   if (step.act == Act::bloom)
     if (const auto water = emit_blooming_water(part, number, step)) liquids.push_back(*water);
@@ -187,7 +193,7 @@ void Compiler::emit_act(std::uint16_t part, std::uint16_t number, const formula:
     }
     const bool may_be_dry =
         step.act == Act::rim || step.act == Act::roll || step.act == Act::garnish || step.act == Act::combine || step.act == Act::pour || !stock.foams.empty();
-    if (!may_be_dry)
+    if (!may_be_dry && all_came)
       fault("nothing_to_act_on", step.act_span, "`" + std::string(formula::name(step.act)) + "` has nothing to act on",
             "take something at this step or before it");
     stock.ice = ices.empty() ? no_port : ices.front();
@@ -218,9 +224,10 @@ void Compiler::emit_act(std::uint16_t part, std::uint16_t number, const formula:
                         : row->op == Op::rinse         ? 0.0
                                                        : row->sticks;
   const char* loss_source = step.loss || step.yield_ ? "" : row->source;
-  if (stock.fizzy && row->co2_kept < 1.0) lose(Fate::gas, also(outs::gas), origin);
+  const double co2_kept = stock.closed && cools(row->act) ? 1.0 : row->co2_kept;  // a closed bottle lets none out
+  if (stock.fizzy && co2_kept < 1.0) lose(Fate::gas, also(outs::gas), origin);
   if (sticks > 0.0) lose(Fate::sticks, also(outs::sticks), origin);
-  const std::uint32_t first_knob = knob(row->co2_kept, KnobKind::share, origin, "CO2 kept", row->source);
+  const std::uint32_t first_knob = knob(co2_kept, KnobKind::share, origin, "CO2 kept", row->source);
   knob(sticks, KnobKind::share, origin, "sticks", loss_source, loss_is_vapour ? std::nullopt : step.loss);
 
   switch (act.op) {
@@ -317,6 +324,20 @@ void Compiler::emit_act(std::uint16_t part, std::uint16_t number, const formula:
       lose(Fate::pulp, also(outs::pulp), origin);
       break;
     }
+    case Op::soak: {
+      const auto bath = emit_bath(part, origin, step);
+      if (!bath) return;
+      in.push_back(*bath);
+      out.push_back(port());
+      lose(Fate::stays, out.back(), origin);
+      break;
+    }
+    case Op::clarify: {
+      const Port curd = also(outs::pulp);
+      lose(Fate::stays, curd, origin);
+      emit_filter(part, origin, step, curd);
+      break;
+    }
     default:
       break;
   }
@@ -328,8 +349,10 @@ void Compiler::emit_act(std::uint16_t part, std::uint16_t number, const formula:
   unit(act, origin);
   stock.liquid = out[0];
   stock.ice = ice_out;
+  if (is_fizz(step)) emit_fizz(part, origin, step, info, stock);
+  stock.closed = step.act == Act::charge || step.act == Act::carbonate || (stock.closed && cools(step.act));
   emit_leave(step, *row, origin, stock);
-  info.liquid = stock.liquid;
+  info.liquid = info.worked = stock.liquid;
   info.ice = stock.ice;
   sheet_.steps.push_back(std::move(info));
 }

@@ -76,10 +76,10 @@ void Compiler::emit_takes(std::uint16_t part, const std::vector<formula::Step>& 
   enum class Wave { own_amount, rest, of_mark, of_base, of_total };
   // First name everything, so that the base is known before any share of it is taken.
   for (std::size_t s = 0; s < steps.size(); ++s) {
-    for (std::size_t t = 0; t <= steps[s].takes.size(); ++t) {
-      const bool is_ice_line = t == steps[s].takes.size();
-      if (is_ice_line && !steps[s].ice) continue;
-      const formula::Take& take = is_ice_line ? *steps[s].ice : steps[s].takes[t];
+    for (std::size_t t = 0; t < bath_line(steps[s]); ++t) {
+      const bool is_ice_line = t == steps[s].takes.size(), is_bath = t + 1 == bath_line(steps[s]);
+      if ((is_ice_line && !steps[s].ice) || (is_bath && !steps[s].bath)) continue;
+      const formula::Take& take = is_bath ? steps[s].bath->in : is_ice_line ? *steps[s].ice : steps[s].takes[t];
       TakeInfo info;
       info.origin = {part, static_cast<std::uint16_t>(s + 1), static_cast<std::uint16_t>(t + 1)};
       info.label = take.thing;
@@ -108,14 +108,13 @@ void Compiler::emit_takes(std::uint16_t part, const std::vector<formula::Step>& 
                 "make '" + from.name + "' ahead too");
           continue;
         }
-        if (!take.output.empty()) {
-          fault("act_not_computed", take.span, "separate outputs of a part are not computed yet", "take the part whole");
-          continue;
-        }
-        if (from.foams == Foams::siphon && take.amount.kind == AmountKind::volume && take.charged_as != formula::ChargedAs::base) {
-          fault("foam_by_volume", take.span,
-                "a volume of '" + from.name + "' may mean its foam or its base, and how far it foams is only known when it is charged",
-                "give grams, or say `as base`");
+        const auto output = output_of(from, take);
+        if (!output) continue;
+        info.output = *output;
+        if (!take.output.empty()) info.label += "/" + from.outputs[*output].name;
+        if (from.foams == Foams::siphon && take.amount.kind == AmountKind::volume && take.charged_as == formula::ChargedAs::unsaid) {
+          fault("foam_by_volume", take.span, "a volume of '" + from.name + "' may mean its foam or its base",
+                "say `as foam` or `as base` behind the name, or give grams");
           continue;
         }
       } else {
@@ -131,6 +130,7 @@ void Compiler::emit_takes(std::uint16_t part, const std::vector<formula::Step>& 
           continue;
         }
       }
+      if (is_bath) info.in_base = false;  // used, not eaten
       take_at_[origin_key(info.origin)] = sheet_.takes.size();
       sheet_.takes.push_back(std::move(info));
     }
@@ -206,6 +206,17 @@ void Compiler::emit_takes(std::uint16_t part, const std::vector<formula::Step>& 
         const double times = sheet_.serves / sheet_.parts[part].times;
         if (TakeInfo* info = take_info(origin))
           emit_ice(*steps[s].ice, *info, made_[{part, take_key(s + 1, steps[s].takes.size() + 1)}], steps[s].ice_at_c, times);
+      }
+      if (wave == Wave::own_amount && steps[s].bath && !steps[s].maybe) {
+        const formula::Take& bath = steps[s].bath->in;
+        TakeInfo* info = take_info({part, static_cast<std::uint16_t>(s + 1), bath_line(steps[s])});
+        MadeTake& made = made_[{part, take_key(s + 1, bath_line(steps[s]))}];
+        if (info != nullptr && is_share(bath))
+          fault("bath_by_share", bath.span, "a bath has an amount of its own", "give grams or millilitres");
+        else if (info != nullptr && bath.kind == formula::ThingKind::made)
+          emit_draw(bath, *info, made, {});
+        else if (info != nullptr)
+          emit_bought(bath, *info, made, {}, 1.0);
       }
     }
   }
@@ -327,10 +338,15 @@ void Compiler::emit_draw(const formula::Take& take, TakeInfo& info, MadeTake& ma
   account.from = *info.made;
   account.by = info.origin.part;
   account.origin = info.origin;
-  if (from.liquid != no_port) made.liquid = account.liquid = phase(from.liquid);
-  if (from.ice != no_port) made.ice = account.ice = phase(from.ice);
-  for (const std::vector<Port>* loose : {&from.solids, &from.asides})
-    for (const Port solid : *loose) made.solids.push_back({phase(solid), text::fold(from.name), 0.0, infusion_extracts});
+  account.output = info.output;
+  if (info.output > 0) {
+    made.liquid = account.liquid = phase(from.outputs[info.output].liquid);
+  } else {
+    if (from.liquid != no_port) made.liquid = account.liquid = phase(from.liquid);
+    if (from.ice != no_port) made.ice = account.ice = phase(from.ice);
+    for (const std::vector<Port>* loose : {&from.solids, &from.asides})
+      for (const Port solid : *loose) made.solids.push_back({phase(solid), text::fold(from.name), 0.0, infusion_extracts});
+  }
   const double there_is = from.times / by.times;
   double amount = take.amount.value.nominal();
   KnobKind kind = KnobKind::share;
@@ -340,7 +356,11 @@ void Compiler::emit_draw(const formula::Take& take, TakeInfo& info, MadeTake& ma
       kind = KnobKind::mass_kg;
       break;
     case AmountKind::volume:
-      draw.mode = static_cast<std::uint8_t>(DrawMode::volume);
+      draw.mode = static_cast<std::uint8_t>(take.charged_as == formula::ChargedAs::foam ? DrawMode::foam_volume : DrawMode::volume);
+      if (take.charged_as == formula::ChargedAs::foam && from.foams == Foams::no) {
+        fault("no_foam", take.span, "'" + from.name + "' is neither charged nor frothed, so it has no foam", "take `as foam` out");
+        return;
+      }
       kind = KnobKind::volume_m3;
       break;
     case AmountKind::pieces:
@@ -368,7 +388,7 @@ void Compiler::emit_draw(const formula::Take& take, TakeInfo& info, MadeTake& ma
     case AmountKind::rest:
       draw.mode = static_cast<std::uint8_t>(DrawMode::rest);
       for (const DrawInfo& other : sheet_.draws)
-        if (other.from == account.from) {
+        if (other.from == account.from && other.output == account.output) {
           if (other.by != account.by) {
             fault("rest_across_parts", take.span,
                   "`rest` of '" + from.name + "' counts what this part has already taken of it, but '" + sheet_.parts[other.by].name + "' takes of it too",
@@ -384,12 +404,16 @@ void Compiler::emit_draw(const formula::Take& take, TakeInfo& info, MadeTake& ma
   }
   draw.knobs = {knob(amount, kind, info.origin, "amount", "", take.amount.kind == AmountKind::pieces ? std::nullopt : std::optional(take.amount.value)), 2};
   knob(there_is, KnobKind::ratio, info.origin, "share of the batch for one", "the document");
+  if (static_cast<DrawMode>(draw.mode) == DrawMode::foam_volume) {
+    foam_ratios_.emplace_back(knob(1.0, KnobKind::ratio, info.origin, "foam over base", "practice"), account.from);  // set by time_foams
+    draw.knobs.count = 3;
+  }
   draw.refs = links(refs);
   draw.out = links(out);
   unit(draw, info.origin);
   made.emitted = true;
   made.fizzy = from.fizzy;
-  if (from.foams != Foams::no) made.foam_of = account.from;
+  if (from.foams != Foams::no && account.output == 0) made.foam_of = account.from;
   info.liquid = account.liquid;
   info.ice = account.ice;
   for (const SolidPiece& solid : made.solids) account.solids.push_back(solid.port);

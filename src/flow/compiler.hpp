@@ -36,6 +36,7 @@ struct Stock {
   std::vector<FoamPort> foams;  // on the drink
   double ice_piece_kg = 0.0;    // of the last ice that went in
   bool fizzy = false;           // something with dissolved CO2 has gone in: only then can any leave
+  bool closed = false;          // under gas in its bottle, so that none leaves
 };
 
 /// One take already made into a unit.
@@ -46,6 +47,23 @@ struct MadeTake {
   std::optional<std::uint16_t> foam_of;  // of a part that foams
   double ice_piece_kg = 0.0;             // of ice: the mass of one piece, if known
 };
+
+/// Gas of a charger or a regulator, on its way into the flowsheet.
+struct GasTake {
+  const char* label = "";
+  matter::Component component = matter::Component::carbon_dioxide;
+  TakeMode mode = TakeMode::mass;
+  double amount = 0.0;  // kg, or Pa absolute
+  KnobKind kind = KnobKind::mass_kg;
+  const char *what = "", *source = "";
+  double piece_kg = 0.0;  // of one charger
+  std::vector<Port> refs;
+};
+
+/// Bloomed, dispersed or hydrated on its own takes: what is in the vessel waits.
+inline bool is_arm(const formula::Step& step) {
+  return !step.takes.empty() && (step.act == formula::Act::bloom || step.act == formula::Act::disperse || step.act == formula::Act::hydrate);
+}
 
 class Compiler {
  public:
@@ -68,6 +86,17 @@ class Compiler {
   void emit_charge(std::uint16_t part, Origin, const formula::Step&, StepInfo&);
   std::optional<Port> emit_blooming_water(std::uint16_t part, std::uint16_t number, const formula::Step&);
   void time_foams();
+
+  // compile_fizz.cpp
+  void emit_fizz(std::uint16_t part, Origin, const formula::Step&, StepInfo&, Stock&);
+  Port emit_gas(Origin act, const formula::Step&, GasTake);
+
+  // compile_split.cpp
+  void emit_split(std::uint16_t part, std::uint16_t number, const formula::Step&, const ActRow&, Stock&);
+  static std::uint16_t bath_line(const formula::Step&);
+  std::optional<Port> emit_bath(std::uint16_t part, Origin, const formula::Step&);
+  void emit_filter(std::uint16_t part, Origin, const formula::Step&, Port curd);
+  std::optional<std::uint16_t> output_of(const PartInfo& from, const formula::Take&);
 
   // compile_take.cpp
   void emit_takes(std::uint16_t part, const std::vector<formula::Step>& steps);
@@ -107,6 +136,7 @@ class Compiler {
   std::map<std::pair<std::uint16_t, std::uint32_t>, MadeTake> made_;  // (part, step << 16 | take) → ports
   std::map<std::uint64_t, std::size_t> take_at_;                      // origin of a take → its place in sheet_.takes
   std::map<std::string, Port> marks_by_name_;                         // of the part at hand: mark → port
+  std::vector<std::pair<std::uint32_t, std::uint16_t>> foam_ratios_;  // knob of a draw by volume of foam, and the part it draws from
 };
 
 }  // namespace bloomset::flow

@@ -59,7 +59,7 @@ struct Origin {
   std::uint16_t part = 0, step = 0, take = 0;
 };
 
-enum class KnobKind : std::uint8_t { mass_kg, volume_m3, share, celsius, seconds, ratio, joule_per_kelvin, watt_per_kelvin, brix };
+enum class KnobKind : std::uint8_t { mass_kg, volume_m3, share, celsius, seconds, ratio, joule_per_kelvin, watt_per_kelvin, brix, pascal };
 struct Knob {
   KnobKind kind = KnobKind::ratio;
   Origin origin;
@@ -73,6 +73,7 @@ struct TakeInfo {
   std::string label;                   // thing as printed
   std::optional<std::uint32_t> thing;  // bought: index into things
   std::optional<std::uint16_t> made;   // made: index into parts
+  std::uint16_t output = 0;            // made: which of its outputs; 0 is what goes on
   Port liquid = no_port, ice = no_port, solid = no_port;
   bool agent = false, solid_left = false, maybe = false, in_base = true;
   text::Amount written;
@@ -84,9 +85,10 @@ struct StepInfo {
   formula::Act act = formula::Act::combine;
   std::string vessel, place;             // names from the kit, as used
   Port liquid = no_port, ice = no_port;  // state after the step
+  Port worked = no_port;                 // what the act itself left: `liquid`, or with `split` the share before it joins the rest
   double seconds = 0.0;                  // nominal
   text::Range seconds_range;
-  std::optional<text::Range> keeps_s;
+  std::optional<text::Range> keeps_s, size_m;
   base::Span span;
 };
 
@@ -98,7 +100,7 @@ struct LossInfo {
 
 /// A draw of one part by another part or by the serve.
 struct DrawInfo {
-  std::uint16_t from = 0, by = 0;
+  std::uint16_t from = 0, by = 0, output = 0;
   Port liquid = no_port, ice = no_port;
   std::vector<Port> solids;
   Origin origin;
@@ -119,6 +121,28 @@ struct ChargeInfo {
   base::Span span;
 };
 
+/// A part under carbon dioxide: a regulator's pressure, or chargers, and the bottle's own limits.
+struct FizzInfo {
+  Origin origin;
+  std::string vessel;
+  std::optional<units::Pressure> pressure;  // of the regulator, absolute; none: chargers
+  int charges = 0;
+  double charge_kg = 0.0;  // of gas in one charger
+  units::Volume gross, fill;
+  std::optional<int> most_charges;
+  std::optional<units::Pressure> most_pressure;
+  bool hot_rated = true;
+  Port liquid = no_port, fizzed = no_port;  // before and after
+  base::Span span;
+};
+
+/// One of the streams a part ends in. The first goes on through later steps; the others stand where they were parted.
+struct OutputInfo {
+  std::string name;
+  Port liquid = no_port;  // of the first: none, it is the part's own
+  std::uint16_t step = 0;
+};
+
 /// What stands as foam once it is in the glass.
 enum class Foams : std::uint8_t { no, siphon, froth };
 
@@ -134,6 +158,8 @@ struct PartInfo {
   bool fizzy = false;                    // holds dissolved CO2
   Foams foams = Foams::no;
   std::optional<ChargeInfo> charge;
+  std::optional<FizzInfo> fizz;
+  std::vector<OutputInfo> outputs;  // none: the part is one stream
   std::optional<text::Amount> makes;
   base::Span span;
   std::uint32_t source = 0;

@@ -1,10 +1,12 @@
 #include "flow/foam.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "gas/bottle.hpp"
 #include "gas/emptying.hpp"
 #include "gas/foam.hpp"
+#include "gas/real_gas.hpp"
 #include "matter/density.hpp"
 #include "matter/freezing.hpp"
 #include "text/fold.hpp"
@@ -31,6 +33,7 @@ SiphonReading read_siphon(const Flowsheet& sheet, const Batch<1>& batch, std::ui
   std::vector<double> later_c;
   for (const StepInfo& step : sheet.steps) {
     if (step.origin.part != part || step.liquid == no_port) continue;
+    if (step.act == formula::Act::degas && step.origin.step > charge.origin.step) break;  // let out
     if (step.origin.step == charge.origin.step) liquid = step.liquid;
     if (step.origin.step > charge.origin.step) later_c.push_back(celsius_of(batch, step.liquid));
   }
@@ -61,6 +64,35 @@ SiphonReading read_siphon(const Flowsheet& sheet, const Batch<1>& batch, std::ui
   out.overrun_mean = mean.overrun;
   out.overrun_last = gas::standing(all.last, kept).overrun;
   out.spurt = mean.spurt;
+  return out;
+}
+
+FizzReading read_fizz(const Flowsheet& sheet, const Batch<1>& batch, std::uint16_t part) {
+  constexpr gas::Gas co2 = gas::Gas::carbon_dioxide;
+  const FizzInfo& fizz = *sheet.parts[part].fizz;
+  FizzReading out;
+  const Stream& drink = batch.port(fizz.fizzed);
+  const units::Temperature at = units::celsius(celsius_of(batch, fizz.fizzed));
+  const units::Volume volume = matter::liquid_volume(drink.mass, at);
+  if (!(volume.si > 0.0)) return out;
+  out.bottles = std::max(std::ceil(volume.si / std::min(fizz.fill.si, fullest * fizz.gross.si)), 1.0);
+  const double solubility = gas::relative_solubility(co2, drink.mass, at).value;
+  gas::Bottle bottle = gas::closed(co2, fizz.gross, volume * (1.0 / out.bottles), at, solubility, fizz.pressure.has_value());
+  if (fizz.pressure) {
+    const units::Pressure alone{std::max(fizz.pressure->si - gas::water_vapour_pressure(at).si, 0.0)};
+    const units::Amount above{gas::concentration(co2, alone, at).si * (bottle.gross.si - bottle.liquid.si)};
+    gas::charge(bottle, units::kilograms(drink.mass[matter::Component::carbon_dioxide] / out.bottles + gas::mass(co2, above).si));
+  } else {
+    gas::charge(bottle, units::kilograms((batch.port(fizz.liquid).mass[matter::Component::carbon_dioxide] + fizz.charge_kg * fizz.charges) / out.bottles));
+  }
+  gas::settle(bottle);
+  for (const StepInfo& step : sheet.steps)
+    if (step.origin.part == part && step.origin.step > fizz.origin.step && step.liquid != no_port) {
+      if (step.act == formula::Act::degas) break;
+      gas::bring_to(bottle, units::celsius(std::max(celsius_of(batch, step.liquid), 0.0)));
+    }
+  out.peak = bottle.settled_peak;
+  out.if_warm = gas::reading_at(bottle, units::celsius(warm_room_c)).pressure;
   return out;
 }
 

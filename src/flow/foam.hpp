@@ -23,6 +23,14 @@ struct SiphonReading {
 /// Of a part that has a charge.
 SiphonReading read_siphon(const Flowsheet&, const Batch<1>&, std::uint16_t part);
 
+/// A part under carbon dioxide in its bottles, as many as the fill line asks for.
+struct FizzReading {
+  double bottles = 1.0;
+  units::Pressure peak, if_warm;  // absolute, over the part's later temperatures; left at 30 C
+};
+/// Of a part that has a fizz.
+FizzReading read_fizz(const Flowsheet&, const Batch<1>&, std::uint16_t part);
+
 /// What holds the foam of a part (charged or frothed), at the temperature it is served at.
 texture::FoamHold foam_hold(const Flowsheet&, const Batch<1>&, std::uint16_t part);
 

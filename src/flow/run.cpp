@@ -7,8 +7,8 @@ namespace {
 
 using UnitFunction = void (*)(const UnitView&) noexcept;
 // In the order of Op.
-constexpr std::array<UnitFunction, op_count> functions = {run_take,    run_take_ice, run_draw,   run_mix,   run_heat,  run_cool,
-                                                          run_contact, run_infuse,   run_strain, run_leave, run_rinse, run_stand};
+constexpr std::array<UnitFunction, op_count> functions = {run_take,   run_take_ice, run_draw,  run_mix,   run_heat, run_cool,    run_contact, run_infuse,
+                                                          run_strain, run_leave,    run_rinse, run_split, run_soak, run_clarify, run_fizz,    run_stand};
 
 }  // namespace
 

@@ -69,6 +69,9 @@ void let_gas_go(const UnitView&, Stream& liquid, double kept) noexcept;
 /// Moves a share of the liquid into the unit's sticks port, if it has one.
 void leave_on_wall(const UnitView&, Stream& liquid, double share) noexcept;
 
+/// The CO2 that a regulator drives into the drink that a take refers to [kg].
+double fizz_kg(const UnitView&) noexcept;
+
 /// One function an op; the table stands in run.cpp.
 void run_take(const UnitView&) noexcept;
 void run_take_ice(const UnitView&) noexcept;
@@ -81,6 +84,10 @@ void run_infuse(const UnitView&) noexcept;
 void run_strain(const UnitView&) noexcept;
 void run_leave(const UnitView&) noexcept;
 void run_rinse(const UnitView&) noexcept;
+void run_split(const UnitView&) noexcept;
+void run_soak(const UnitView&) noexcept;
+void run_clarify(const UnitView&) noexcept;
+void run_fizz(const UnitView&) noexcept;
 void run_stand(const UnitView&) noexcept;
 
 }  // namespace bloomset::flow

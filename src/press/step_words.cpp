@@ -19,7 +19,7 @@ struct ActWords {
   std::string_view alone, first, adding;
   bool says_time = false;  // a time that the text left open matters to the cook
 };
-constexpr std::array<ActWords, 24> act_words = {{
+constexpr std::array<ActWords, 38> act_words = {{
     {Act::combine, "Mix", "Combine {}", "Add {}"},
     {Act::dissolve, "Stir until dissolved", "Stir {} until dissolved", "Add {} and stir until dissolved"},
     {Act::dilute, "Dilute", "Dilute {}", "Dilute with {}"},
@@ -44,6 +44,20 @@ constexpr std::array<ActWords, 24> act_words = {{
     {Act::shake, "Shake hard", "Shake {} hard", "Add {} and shake hard", true},
     {Act::stir, "Stir", "Stir {}", "Add {} and stir", true},
     {Act::blend, "Blend", "Blend {}", "Add {} and blend", true},
+    {Act::torch, "Torch the top", "Torch {}", "Add {} and torch the top"},
+    {Act::bloom, "Bloom", "Bloom {}", "Apart, bloom {}", true},
+    {Act::disperse, "Disperse", "Disperse {}", "Apart, disperse {}"},
+    {Act::hydrate, "Hydrate", "Hydrate {}", "Apart, hydrate {}", true},
+    {Act::set, "Let set", "Let {} set", "Add {} and let set", true},
+    {Act::unmould, "Unmould", "Unmould {}", "Add {} and unmould"},
+    {Act::cut, "Cut", "Cut {}", "Add {} and cut"},
+    {Act::blitz, "Blitz smooth", "Blitz {} smooth", "Add {} and blitz smooth"},
+    {Act::froth, "Froth", "Froth {}", "Add {} and froth"},
+    {Act::sphere, "Drop", "Drop {}", "Add {} and drop", true},
+    {Act::clarify, "Clarify", "Clarify {}", "Add {} and clarify"},
+    {Act::charge, "Charge", "Charge {}", "Add {} and charge"},
+    {Act::dispense, "Dispense", "Dispense {}", "Dispense {}"},
+    {Act::carbonate, "Carbonate", "Carbonate {}", "Add {} and carbonate", true},
 }};
 
 // An act without a row of its own is said by its name.
@@ -95,9 +109,26 @@ std::string until_words(const formula::Until& until) {
   return {};
 }
 
+std::string size_words(const text::Range& metres) {
+  const std::string low = figure(metres.low * 1e3, Digits::whole);
+  return (metres.low < metres.high ? low + " to " + figure(metres.high * 1e3, Digits::whole) : low) + "\u00A0mm";
+}
+
+std::string pressure_words(const formula::Step& step) {
+  std::string out;
+  if (step.pressure_pa) out += " at " + figure(units::in_bar_gauge(units::pascals(*step.pressure_pa)), Digits::one) + "\u00A0bar on the gauge";
+  if (step.charges)
+    out += " with " + std::to_string(*step.charges) + (*step.charges == 1 ? " charger" : " chargers") + (step.gas ? " of " + step.gas->text : "");
+  return out;
+}
+
 std::string conditions(const formula::Step& step, const StepSetting& setting, bool says_time) {
   std::string out;
+  if (step.bath) out += " into " + amount_and_thing(step.bath->in, setting.measures);
+  if (step.by) out += step.by->text == "spin" ? " by spinning" : " with " + clean(step.by->text);
+  if (step.size_m) out += ", " + size_words(*step.size_m) + " in size,";
   if (step.ice) out += " with " + amount_and_thing(*step.ice, setting.measures) + (step.ice_at_c ? " at " + temperature(*step.ice_at_c) : "");
+  out += pressure_words(step);
   if (step.to_c) out += " to " + temperature(*step.to_c);
   if (step.at_c) out += " at " + temperature(*step.at_c);
   if (step.until) out += until_words(*step.until);

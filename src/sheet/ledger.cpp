@@ -78,6 +78,15 @@ void enter_parts(const Flowsheet& sheet, const Batch<1>& batch, Ledger& book) {
     PartLedger& from = book.parts[*take.made];
     const bool by_batch = by.made == formula::Made::ahead;
     from.drawn = true;
+    if (take.output > 0) {  // what was parted stays in the kitchen, but for what is taken of it
+      for (std::size_t l = 0; l < sheet.losses.size(); ++l) {
+        if (sheet.losses[l].port != sheet.parts[*take.made].outputs[take.output].liquid) continue;
+        book.losses_kg[l] -= book.takes[t].kg * by.times / from.times;
+        from.short_of_outputs_kg += std::max(-book.losses_kg[l], 0.0) * from.times;
+        book.losses_kg[l] = std::max(book.losses_kg[l], 0.0);
+      }
+      continue;
+    }
     from.drawn_kg += book.takes[t].kg * by.times;
     if (by_batch) from.drawn_by_batches_kg += book.takes[t].kg * by.times;
   }
@@ -119,7 +128,7 @@ void close_balance(const Flowsheet& sheet, Ledger& book) {
     const bool served = sheet.has_serve && p + 1 == sheet.parts.size();
     const double left_kg = book.parts[p].left_kg();
     (served ? kg.served_g : kg.stays_g) += std::max(left_kg, 0.0);
-    kg.in_g += std::max(-left_kg, 0.0);  // taken beyond what the batches give: `short_g` of the part
+    kg.in_g += std::max(-left_kg, 0.0) + book.parts[p].short_of_outputs_kg;  // taken beyond what the batches give: `short_g` of the part
   }
   book.balance = {kg.in_g * 1e3, kg.served_g * 1e3, kg.stays_g * 1e3, kg.lost_g * 1e3, kg.gas_g * 1e3};
 }

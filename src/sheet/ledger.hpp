@@ -22,6 +22,7 @@ struct PartLedger {
   double drawn_kg = 0.0;                    // by all users, all serves
   double drawn_by_batches_kg = 0.0;         // of it, by parts made ahead: does not grow with serves
   double solids_kg = 0.0, asides_kg = 0.0;  // of `finished_kg`
+  double short_of_outputs_kg = 0.0;         // taken of its other outputs beyond what was kept back there, all serves
   bool drawn = false;                       // somebody takes of it
   bool in_use = false;                      // it comes into the serve (or there is no serve)
   double left_kg() const { return times * finished_kg - drawn_kg; }

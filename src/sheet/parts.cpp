@@ -65,7 +65,7 @@ PartSheet part_sheet(const Kitchen& k, std::size_t p) {
   sheet.rounds = part.rounds;
   const double left_g = entry.left_kg() * grams_per_kg;
   sheet.left_over_g = std::max(left_g, 0.0);
-  sheet.short_g = std::max(-left_g, 0.0);
+  sheet.short_g = std::max(-left_g, 0.0) + entry.short_of_outputs_kg * grams_per_kg;
   sheet.losses = loss_lines(k, p);
   sheet.takes = take_lines(k, p);
   sheet.steps = step_lines(k, p);

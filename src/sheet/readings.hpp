@@ -76,6 +76,10 @@ std::vector<std::string> live_enzymes(const Kitchen&, std::size_t part, std::uin
 /// What a part's acts show that its agents are for: charged a foam, set a gel, blitzed a fluid gel, frothed a froth; nothing where none says so.
 std::optional<texture::Effect> effect_of_acts(const Kitchen&, std::size_t part);
 
+// parting.cpp
+/// Whether spheres form in their bath, and what is to be clarified curdles or makes a raft.
+void parting_rules(const Kitchen&, std::vector<base::Finding>&);
+
 // range_words.cpp
 /// What a bit of matter::range_notes says, and the property it speaks of; one row a bit.
 struct RangeWords {

@@ -91,6 +91,10 @@ class Rules {
     const flow::PartInfo& info = k_.flow.parts[p];
     const double made_g = part.times * part.finished_kg * 1e3, left_g = part.left_kg() * 1e3;
     check_makes(p);
+    if (part.short_of_outputs_kg * 1e3 > least_left_g)
+      raise(
+          Code::short_of, at_part(p, "short_g"),
+          "of " + quoted(info.name + "/" + info.outputs.back().name) + " " + grams(part.short_of_outputs_kg * 1e3) + " more is taken than is kept back there");
     if (!part.drawn && !k_.flow.has_serve) return;
     if (std::abs(left_g) <= std::max(least_left_g, least_left_share * made_g)) return;
     const double per_serve_kg = (part.drawn_kg - part.drawn_by_batches_kg) / k_.flow.serves;

@@ -58,11 +58,22 @@ class Setting {
       return;
     }
   }
+  // The raft has kept its agent back: parting.cpp asks about it.
+  bool clarified(std::size_t part) const {
+    return std::any_of(k_.flow.steps.begin(), k_.flow.steps.end(),
+                       [&](const flow::StepInfo& step) { return step.origin.part == part && step.act == Act::clarify; });
+  }
+  bool holds_agent(flow::Port port) const {
+    const matter::Composition& mass = k_.batch.port(port).mass;
+    for (std::size_t c = matter::index(matter::first_agent); c <= matter::index(matter::last_agent); ++c)
+      if (mass.kg[c] > least_kg) return true;
+    return false;
+  }
   static bool is_arm(Act act) { return act == Act::bloom || act == Act::disperse || act == Act::hydrate; }
 
   void agents_of(std::size_t part) {
     const flow::PartInfo& info = k_.flow.parts[part];
-    if (info.liquid == no_port) return;
+    if (info.liquid == no_port || clarified(part)) return;
     texture::GelState state;
     state.liquid = k_.batch.port(info.liquid).mass;
     std::uint16_t since = 0;
@@ -75,9 +86,9 @@ class Setting {
     const flow::StepInfo* last = nullptr;
     for (const flow::StepInfo& step : k_.flow.steps) {
       if (step.origin.part != part || step.liquid == no_port) continue;
-      // What blooms apart is no history of the whole.
-      if (step.origin.step < since || is_arm(step.act)) continue;
-      const units::Temperature at = units::celsius(celsius(step.liquid));
+      // What is worked on apart is history of the agent that is in it; blooming dissolves none.
+      if (step.origin.step < since || step.act == Act::bloom || (is_arm(step.act) && !holds_agent(step.worked))) continue;
+      const units::Temperature at = units::celsius(celsius(step.worked));  // a share that is heated apart dissolves its agent
       if (!state.seen.hottest || at.si > state.seen.hottest->si) {
         state.seen.hottest = at;
         state.seen.hot_for = units::seconds(step.seconds);

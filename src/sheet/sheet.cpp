@@ -44,6 +44,7 @@ base::Result<Sheet> make_sheet(const Inputs& in) {
   apply_rules(kitchen, sheet, ruled);
   bottle_rules(kitchen, sheet, ruled);
   setting_rules(kitchen, ruled);
+  parting_rules(kitchen, ruled);
   sheet.findings.insert(sheet.findings.end(), ruled.begin(), ruled.end());
   tidy(sheet.findings);
   sheet.digest = digest({in.formula_text, in.larder.fingerprint(), in.kit.fingerprint()});

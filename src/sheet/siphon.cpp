@@ -20,6 +20,30 @@ bool strained_before(const Kitchen& k, const flow::ChargeInfo& charge) {
   return false;
 }
 
+void fizz_rules(const Kitchen& k, std::vector<base::Finding>& findings) {
+  for (std::size_t p = 0; p < k.flow.parts.size(); ++p) {
+    if (!k.flow.parts[p].fizz || !k.book.parts[p].in_use) continue;
+    const flow::FizzInfo& fizz = *k.flow.parts[p].fizz;
+    const flow::FizzReading reading = flow::read_fizz(k.flow, k.batch, static_cast<std::uint16_t>(p));
+    const base::Where at = where(k.flow, fizz.origin, fizz.span);
+    if (reading.bottles > 1.0)
+      findings.push_back(
+          say(Code::assumption, at, "'" + k.flow.parts[p].name + "' takes " + shown(reading.bottles) + " of " + fizz.vessel + ", none above its fill line"));
+    if (fizz.charges > 0 && !fizz.most_charges && !fizz.most_pressure)
+      findings.push_back(say(Code::limit_unknown, at, fizz.vessel + ": the kit does not say how many chargers it takes"));
+    if (fizz.most_charges && fizz.charges > *fizz.most_charges * reading.bottles)
+      findings.push_back(say(Code::over_charges, at, fizz.vessel, fizz.charges / reading.bottles, *fizz.most_charges));
+    const double peak_bar = units::in_bar_gauge(reading.peak), warm_bar = units::in_bar_gauge(reading.if_warm);
+    if (fizz.most_pressure && peak_bar > units::in_bar_gauge(*fizz.most_pressure))
+      findings.push_back(say(Code::over_pressure, at, fizz.vessel, peak_bar, units::in_bar_gauge(*fizz.most_pressure)));
+    findings.push_back(say(Code::pressure_if_warm, at, fizz.vessel, warm_bar, warm_c));
+    for (base::Finding& caution : gas_cautions(gas::Gas::carbon_dioxide)) {
+      caution.where = at;
+      findings.push_back(std::move(caution));
+    }
+  }
+}
+
 }  // namespace
 
 SiphonLine siphon_line(const Kitchen& k, std::size_t part, const PartSheet& sheet) {
@@ -46,6 +70,7 @@ SiphonLine siphon_line(const Kitchen& k, std::size_t part, const PartSheet& shee
 }
 
 void bottle_rules(const Kitchen& k, const Sheet& sheet, std::vector<base::Finding>& findings) {
+  fizz_rules(k, findings);
   for (std::size_t p = 0; p < sheet.parts.size(); ++p) {
     const auto& line = sheet.parts[p].siphon;
     if (!line) continue;

@@ -5,6 +5,7 @@
 // sends a ribbon from its last step to the step that takes of it; what is taken beyond its batches comes into its last step
 // as `take:P.S.0`, a take that the document does not have. The look of a stream is the larder family that most of its mass
 // came from; water and ice show only where there is nothing else.
+#include <algorithm>
 #include <array>
 
 #include "sheet/readings.hpp"
@@ -75,7 +76,8 @@ class Weaver {
         const double from_kg = looks_[*take.made].total();
         if (from_kg > 0.0) its.add(looks_[*take.made], entry.kg / from_kg);
         // One part may be taken twice at one step: two ribbons, two names.
-        add(step_place(*take.made, last_step_[*take.made]), here, entry.kg * times, entry.celsius, its.name(), take_place(take.origin));
+        const std::uint16_t from_step = take.output > 0 ? k_.flow.parts[*take.made].outputs[take.output].step : last_step_[*take.made];
+        add(step_place(*take.made, from_step), here, entry.kg * times, entry.celsius, its.name(), take_place(take.origin));
       } else {
         its.kg[static_cast<std::size_t>(k_.flow.things[*take.thing].family)] = entry.kg;
         add(take_place(take.origin), here, entry.kg * times, entry.celsius, its.name());
@@ -124,6 +126,14 @@ class Weaver {
   void end_part(std::size_t p) {
     if (last_step_[p] == 0) return;
     const std::string last = step_place(p, last_step_[p]);
+    // Taken of what was parted beyond what was there comes into that step; where it is the last one, with what else is short.
+    const double short_kg = k_.book.parts[p].short_of_outputs_kg;
+    if (short_kg > 0.0) {
+      const std::uint16_t step = k_.flow.parts[p].outputs.back().step;
+      const double last_short_kg = step == last_step_[p] ? std::max(-k_.book.parts[p].left_kg(), 0.0) : 0.0;
+      add(take_place({static_cast<std::uint16_t>(p), step, 0}), step_place(p, step), short_kg + last_short_kg, last_c_[p], looks_[p].name());
+      if (last_short_kg > 0.0) return;
+    }
     if (k_.is_serve(p))
       add(last, "serve", k_.book.parts[p].finished_kg * k_.book.parts[p].times,
           k_.flow.served_liquid != flow::no_port ? stream_celsius(k_.batch.port(k_.flow.served_liquid)) : last_c_[p], looks_[p].name());

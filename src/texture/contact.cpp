@@ -117,9 +117,9 @@ Curd curdling(const Composition& mix, units::Mass milk_protein, units::Temperatu
   const bool by_spirit = liquor.abv_percent >= table::ethanol_curdles;
   if (!(milk_protein.si > 0.0) || (out.ph > out.limit_ph && !by_spirit)) return out;
   out.curdles = true;
-  const double share = table::casein_share * table::curd_holds_protein;
-  out.protein = milk_protein * share;
-  out.fat = units::Mass{mix[Component::fat] * table::curd_holds_fat};
+  const CurdKeeps keeps = curd_keeps();
+  out.protein = milk_protein * keeps.protein;
+  out.fat = units::Mass{mix[Component::fat] * keeps.fat};
   out.liquid_held = (out.protein + out.fat) * table::curd_water;
   out.notes.push_back(
       {order == Order::milk_into_acid
@@ -139,6 +139,8 @@ Curd curdling(const Composition& mix, units::Mass milk_protein, units::Temperatu
             {"memory: milk protein handbooks, isoelectric point of casein 4.6", Confidence::medium}};
   return out;
 }
+
+CurdKeeps curd_keeps() { return {table::casein_share * table::curd_holds_protein, table::curd_holds_fat}; }
 
 Spheres spheres(SphereWay way, const Composition& drop, const Composition& bath) {
   Spheres out;

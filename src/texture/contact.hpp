@@ -58,6 +58,12 @@ struct Curd {
 /// `milk_protein`: of the mix, what comes from milk or cream. `mix`: after both are together. Nothing without milk protein.
 Curd curdling(const matter::Composition& mix, units::Mass milk_protein, units::Temperature, Order);
 
+/// Shares of a milk's whole protein and of the fat that the curd keeps: what clarifying with milk takes out.
+struct CurdKeeps {
+  double protein = 0.0, fat = 0.0;
+};
+CurdKeeps curd_keeps();
+
 enum class SphereWay : std::uint8_t { direct, reverse };
 struct Spheres {
   Verdict verdict = Verdict::sets;

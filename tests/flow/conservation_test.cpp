@@ -71,7 +71,7 @@ void check_units(const Flowsheet& sheet, const Batch<Lanes>& batch, const std::s
 TEST(RandomFormulas, PrintAndParseAgreeMassAndEnergyAreKeptAmountsScaleAndLanesAgree) {
   flow_test::PlantMaker maker(seed);
   std::map<formula::Act, int> acts;
-  int with_ice = 0, with_losses = 0, borrowed = 0, two_users = 0;
+  int with_ice = 0, with_losses = 0, split = 0, of_outputs = 0, borrowed = 0, two_users = 0;
   for (int n = 0; n < plants; ++n) {
     const auto plant = maker.make();
     const std::string text = formula::write(plant.formula);
@@ -86,11 +86,15 @@ TEST(RandomFormulas, PrintAndParseAgreeMassAndEnergyAreKeptAmountsScaleAndLanesA
         ++acts[step.act];
         with_ice += step.ice.has_value();
         with_losses += step.loss.has_value();
+        split += step.split.has_value();
       }
     for (const formula::Step& step : formula.serve->pours) ++acts[step.act];
     borrowed += !formula.borrow.empty();
     std::map<std::uint16_t, int> users;
-    for (const DrawInfo& draw : sheet.draws) ++users[draw.from];
+    for (const DrawInfo& draw : sheet.draws) {
+      ++users[draw.from];
+      of_outputs += draw.output > 0;
+    }
     for (const auto& [part, count] : users) two_users += count > 1;
 
     Batch<1> one(sheet);
@@ -127,11 +131,15 @@ TEST(RandomFormulas, PrintAndParseAgreeMassAndEnergyAreKeptAmountsScaleAndLanesA
       }
     }
   }
-  std::printf("%d random formulas, seed %llu: %d steps with ice, %d with a loss of their own, %d borrow, %d parts with two users or more\n", plants,
-              static_cast<unsigned long long>(seed), with_ice, with_losses, borrowed, two_users);
+  std::printf(
+      "%d random formulas, seed %llu: %d steps with ice, %d with a loss of their own, %d borrow, %d parts with two users or more, %d steps on a share, %d "
+      "draws of what was kept back\n",
+      plants, static_cast<unsigned long long>(seed), with_ice, with_losses, borrowed, two_users, split, of_outputs);
+  EXPECT_GE(split, 50);
+  EXPECT_GE(of_outputs, 50);
   for (const ActRow& row : act_rows()) {
     using enum formula::Act;
-    if (row.act == roll || row.act == rinse || row.act == degas) continue;
+    if (row.act == roll || row.act == rinse) continue;
     if (row.act == charge || row.act == dispense) continue;  // tests/flow/foam_test.cpp
     const int count = acts[row.act];
     std::printf("  %s %d\n", std::string(formula::name(row.act)).c_str(), count);
@@ -163,7 +171,8 @@ TEST(RandomFormulas, TwoCombiningStepsMayChangePlaces) {
     for (std::size_t i = 0; i < swapped.parts.size() && !changed; ++i)
       for (std::size_t s = 0; s + 1 < swapped.parts[i].steps.size() && !changed; ++s) {
         formula::Part& part = swapped.parts[i];
-        if (part.steps[s].act == formula::Act::combine && part.steps[s + 1].act == formula::Act::combine && !part.steps[s].loss && !part.steps[s + 1].loss) {
+        if (part.steps[s].act == formula::Act::combine && part.steps[s + 1].act == formula::Act::combine && !part.steps[s].loss && !part.steps[s + 1].loss &&
+            !part.steps[s + 1].split) {
           std::swap(part.steps[s], part.steps[s + 1]);
           changed = true;
           p = i;

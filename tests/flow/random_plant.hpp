@@ -4,6 +4,7 @@
 
 #include <array>
 #include <random>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -31,6 +32,7 @@ class PlantMaker {
   };
 
   Plant make() {
+    with_outputs_.clear();
     Plant plant;
     formula::Formula& f = plant.formula;
     f.title = "Random plant";
@@ -100,13 +102,16 @@ class PlantMaker {
     if (take.thing == "syrup") take.qualifiers.push_back({"brix", 50.0, {}});
     return take;
   }
-  static Take made(std::string part, Amount amount) {
+  Take made(std::string part, Amount amount) {
     Take take;
     take.amount = std::move(amount);
     take.kind = formula::ThingKind::made;
+    if (with_outputs_.contains(part)) take.output = amount_of_curd(take.amount) ? "curd" : "clear";
     take.thing = std::move(part);
     return take;
   }
+  // A little of the curd goes somewhere now and then, never all of it.
+  bool amount_of_curd(const Amount& amount) { return amount.kind == AmountKind::mass && chance(0.5); }
   static Take pieces(std::string thing, int n) { return bought(std::move(thing), {AmountKind::pieces, {double(n), double(n)}, "piece", {}}); }
   Take ice(double low, double high) { return bought("ice cubes", grams(real(low, high))); }
   Take liquid() {
@@ -141,20 +146,23 @@ class PlantMaker {
     p.steps.push_back(first);
     const int steps = pick(1, 5);
     bool steeped = false;
+    carbonated_ = false;
+    clarified_ = false;
     for (int i = 0; i < steps; ++i) p.steps.push_back(any_step(steeped));
     if (steeped) {
       Step strain = simple(Act::strain);
       strain.leave.push_back({"cardamom pod", {}});
       p.steps.push_back(strain);
     }
+    if (clarified_) with_outputs_.insert(p.name);
     return p;
   }
 
   Step any_step(bool& steeped) {
-    static const std::array<Act, 28> acts = {Act::torch,  Act::bloom,  Act::disperse, Act::hydrate,  Act::set,    Act::unmould,   Act::cut,
-                                             Act::blitz,  Act::froth,  Act::combine,  Act::dissolve, Act::dilute, Act::pour,      Act::float_on,
-                                             Act::top,    Act::warm,   Act::boil,     Act::reduce,   Act::chill,  Act::freeze,    Act::rest,
-                                             Act::infuse, Act::strain, Act::shake,    Act::stir,     Act::blend,  Act::dry_shake, Act::layer};
+    static const std::array<Act, 32> acts = {Act::sphere, Act::clarify,  Act::carbonate, Act::degas, Act::torch, Act::bloom,   Act::disperse,  Act::hydrate,
+                                             Act::set,    Act::unmould,  Act::cut,       Act::blitz, Act::froth, Act::combine, Act::dissolve,  Act::dilute,
+                                             Act::pour,   Act::float_on, Act::top,       Act::warm,  Act::boil,  Act::reduce,  Act::chill,     Act::freeze,
+                                             Act::rest,   Act::infuse,   Act::strain,    Act::shake, Act::stir,  Act::blend,   Act::dry_shake, Act::layer};
     Step step = simple(acts[static_cast<std::size_t>(pick(0, static_cast<int>(acts.size()) - 1))]);
     const auto celsius = [](double t) { return Range{t, t}; };
     switch (step.act) {
@@ -166,6 +174,28 @@ class PlantMaker {
       case Act::top:
       case Act::layer:
         step.takes.push_back(step.act == Act::top ? bought("ginger soda", grams(real(10.0, 80.0))) : liquid());
+        break;
+      case Act::sphere:
+        step.bath = formula::Bath{bought("water", grams(real(300.0, 900.0))), Range{0.03, 0.05}};
+        break;
+      case Act::clarify:
+        step.by = formula::Word{chance(0.5) ? "milk" : "agar", {}};
+        if (!clarified_ && chance(0.6)) {
+          step.out = {{"clear", Range{0.74, 0.80}, {}}, {"curd", std::nullopt, {}}};
+          clarified_ = true;
+        }
+        break;
+      case Act::carbonate:
+        if (carbonated_) {
+          step.act = Act::degas;
+        } else {
+          step.vessel = formula::Word{"bottle, 1 L", {}};
+          if (chance(0.5))
+            step.pressure_pa = 250000.0;
+          else
+            step.charges = pick(1, 2);
+          carbonated_ = true;
+        }
         break;
       case Act::bloom:
         step.in = formula::Word{"cold water", {}};
@@ -223,11 +253,15 @@ class PlantMaker {
       default:
         break;
     }
+    const bool may_split = step.act != Act::carbonate && step.act != Act::bloom && step.act != Act::disperse && step.act != Act::hydrate;
+    if (may_split && chance(0.15)) step.split = Range{0.25, 0.25};
     if (chance(0.2) && step.act != Act::infuse) step.loss = Range{0.01, 0.02};
     return step;
   }
 
   std::mt19937_64 random_;
+  std::set<std::string> with_outputs_;
+  bool carbonated_ = false, clarified_ = false;  // of the part at hand
 };
 
 }  // namespace bloomset::flow_test

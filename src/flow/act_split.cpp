@@ -1,0 +1,64 @@
+// flow/act_split.cpp - one stream becomes two: a share worked on apart, drops in a bath, what runs clear and its curd.
+//
+// What goes where is a knob. A share takes its heat with it; whatever is kept back by a filter leaves at the liquid's own temperature.
+#include <algorithm>
+
+#include "flow/modes.hpp"
+#include "flow/unit_view.hpp"
+
+namespace bloomset::flow {
+
+using matter::Component;
+
+// In: any streams. Out: of each the share that is worked on, then of each what waits.
+void run_split(const UnitView& view) noexcept {
+  const std::uint32_t streams = view.unit().in.count;
+  for (std::uint32_t i = 0; i < streams; ++i) {
+    Stream& worked = view.out(i);
+    Stream& waits = view.out(streams + i);
+    worked = {};
+    waits = view.in(i);
+    move_share(waits, worked, view.knob(split_knob::share));
+  }
+}
+
+// In: drops, ices (which pass), bath. Out: drops with what they take up, [ice], [gas], [sticks], the bath that is left.
+void run_soak(const UnitView& view) noexcept {
+  Stream& drops = view.out(0);
+  view.liquids_into(drops);
+  if (Stream* ice = view.optional_out(outs::ice)) view.ices_into(*ice);
+  let_gas_go(view, drops, view.knob(soak_knob::co2_kept));
+  leave_on_wall(view, drops, view.knob(soak_knob::sticks));
+  Stream& bath = view.out(view.unit().out.count - 1);
+  bath = view.solid_in(0);
+  const double bath_kg = bath.mass.total_kg(), taken_kg = view.knob(soak_knob::takes_up) * drops.mass.total_kg();
+  if (taken_kg > bath_kg) view.say(Event::more_than_there_is);
+  if (bath_kg > 0.0) move_share(bath, drops, std::min(taken_kg / bath_kg, 1.0));
+}
+
+// In: liquids, ices (which pass). Out: what runs clear, [ice], [gas], [sticks], the curd with the liquid it holds.
+void run_clarify(const UnitView& view) noexcept {
+  Stream& clear = view.out(0);
+  view.liquids_into(clear);
+  if (Stream* ice = view.optional_out(outs::ice)) view.ices_into(*ice);
+  let_gas_go(view, clear, view.knob(clarify_knob::co2_kept));
+  leave_on_wall(view, clear, view.knob(clarify_knob::sticks));
+  Stream& curd = *view.optional_out(outs::pulp);
+  const double entering_kg = clear.mass.total_kg();
+  if (!(entering_kg > 0.0)) return;
+  Stream kept;
+  const auto keep = [&](Component c, std::uint32_t knob) { kept.mass[c] = std::min(view.knob(knob), 1.0) * clear.mass[c]; };
+  keep(Component::fibre, clarify_knob::keeps_solids);
+  keep(Component::starch, clarify_knob::keeps_solids);
+  keep(Component::protein, clarify_knob::keeps_protein);
+  keep(Component::fat, clarify_knob::keeps_fat);
+  for (std::size_t c = matter::index(matter::first_agent); c <= matter::index(matter::last_agent); ++c)
+    keep(static_cast<Component>(c), clarify_knob::keeps_agents);
+  kept.enthalpy_j = clear.enthalpy_j * kept.mass.total_kg() / entering_kg;
+  move(clear, curd, kept);
+  const double wanted_kg = view.knob(clarify_knob::clear) * entering_kg, there_kg = clear.mass.total_kg();
+  if (wanted_kg > there_kg) view.say(Event::end_not_reached);  // more was to run clear than is liquid
+  if (there_kg > 0.0) move_share(clear, curd, std::max(1.0 - wanted_kg / there_kg, 0.0));
+}
+
+}  // namespace bloomset::flow
