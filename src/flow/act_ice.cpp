@@ -16,25 +16,22 @@ namespace {
 
 using matter::Component;
 
-double ice_celsius(const Stream& ice) {
-  const double kg = ice.mass[Component::water];
-  return kg > 0.0 ? matter::ice_celsius_at(ice.enthalpy_j / kg) : 0.0;
+// Drink and ice as they stand; the caller adds the vessel.
+matter::IceContact contact_of(const Stream& liquid, const Stream& ice) {
+  const double ice_kg = ice.mass[Component::water];
+  return {.liquid = liquid.mass,
+          .liquid_enthalpy_j = liquid.enthalpy_j,
+          .ice_kg = ice_kg,
+          .ice_c = ice_kg > 0.0 ? matter::ice_celsius_at(ice.enthalpy_j / ice_kg) : 0.0};
 }
 
-void meet(const UnitView& view, Stream& liquid, Stream& ice, matter::IceContact contact, double seconds, double time_constant_s) {
-  contact.liquid = liquid.mass;
-  contact.liquid_enthalpy_j = liquid.enthalpy_j;
-  contact.ice_kg = ice.mass[Component::water];
-  contact.ice_c = ice_celsius(ice);
+void meet(const UnitView& view, Stream& liquid, Stream& ice, const matter::IceContact& contact, double seconds, double time_constant_s) {
   const matter::IceOutcome outcome = matter::melt_for(contact, seconds, time_constant_s);
   if (outcome.ice_gone) view.say(Event::ice_gone);
   const double melt_kg = outcome.liquid[Component::water] - liquid.mass[Component::water];
   give_heat(liquid, view.booked_j(), outcome.vessel_heat_j);
-  Stream melt;
-  melt.mass[Component::water] = melt_kg;
   const double left_kg = ice.mass[Component::water] - melt_kg;
-  melt.enthalpy_j = ice.enthalpy_j - left_kg * matter::ice_enthalpy_j_kg(outcome.ice_left_c);
-  move(ice, liquid, melt);
+  move(ice, liquid, Component::water, melt_kg, ice.enthalpy_j - left_kg * matter::ice_enthalpy_j_kg(outcome.ice_left_c));
 }
 
 }  // namespace
@@ -45,7 +42,7 @@ void run_contact(const UnitView& view) noexcept {
   view.liquids_into(liquid);
   Stream& ice = *view.optional_out(outs::ice);
   view.ices_into(ice);
-  matter::IceContact contact;
+  matter::IceContact contact = contact_of(liquid, ice);
   contact.vessel_j_k = view.knob(contact_knob::vessel_j_k);
   contact.vessel_c = view.knob(contact_knob::vessel_c);
   contact.leftover = view.unit().mode != 0 ? matter::LeftoverIce::follows : matter::LeftoverIce::inert;
@@ -73,7 +70,9 @@ void run_stand(const UnitView& view) noexcept {
     const double glass_j_k = view.knob(stand_knob::glass_j_k) * glass_away * (1.0 - glass_step);
     glass_away *= glass_step;
     const bool has_ice = ice != nullptr && ice->mass[Component::water] > 0.0;
-    const double t_c = matter::thermal_state(liquid.mass, liquid.enthalpy_j).t_c, liquid_j_k = matter::heat_curve(liquid.mass).slope_c(t_c);
+    const matter::HeatCurve dry = matter::dry_heat_curve(liquid.mass);
+    const double t_c = matter::thermal_state(liquid.mass, dry, liquid.enthalpy_j).t_c;
+    const double liquid_j_k = matter::with_water_and_ethanol(dry, liquid.mass[Component::water], liquid.mass[Component::ethanol]).slope_c(t_c);
     if (liquid_j_k > 0.0) {
       // As if the drink alone took it: a step is short beside the drink's own hour.
       const double room_share = -std::expm1(-view.knob(stand_knob::room_w_k) * step_s / liquid_j_k);
@@ -81,7 +80,7 @@ void run_stand(const UnitView& view) noexcept {
       give_heat(liquid, view.booked_j(), liquid_j_k * (room_share + (1.0 - room_share) * glass_share) * (room_c - t_c));
     }
     if (has_ice) {
-      matter::IceContact contact;
+      matter::IceContact contact = contact_of(liquid, *ice);
       contact.vessel_j_k = glass_j_k;
       contact.vessel_c = room_c;
       meet(view, liquid, *ice, contact, step_s, view.knob(stand_knob::ice_time_s));

@@ -62,11 +62,8 @@ void run_strain(const UnitView& view) noexcept {
   if (pulp == nullptr) return;
   const double total_kg = liquid.mass.total_kg();
   if (total_kg <= 0.0) return;
-  Stream solid;
-  solid.mass[Component::fibre] = view.knob(strain_knob::pulp_out) * liquid.mass[Component::fibre];
-  solid.enthalpy_j = liquid.enthalpy_j * solid.mass[Component::fibre] / total_kg;
-  const double held_kg = view.knob(strain_knob::pulp_holds) * solid.mass[Component::fibre];
-  move(liquid, *pulp, solid);
+  const double solid_kg = view.knob(strain_knob::pulp_out) * liquid.mass[Component::fibre], held_kg = view.knob(strain_knob::pulp_holds) * solid_kg;
+  move(liquid, *pulp, Component::fibre, solid_kg, liquid.enthalpy_j * solid_kg / total_kg);
   move_share(liquid, *pulp, held_kg / liquid.mass.total_kg());
 }
 

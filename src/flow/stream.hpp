@@ -18,10 +18,10 @@ struct Stream {
     enthalpy_j += other.enthalpy_j;
     return *this;
   }
-  friend Stream operator*(Stream s, double k) {
-    s.mass *= k;
-    s.enthalpy_j *= k;
-    return s;
+  Stream& operator*=(double k) {
+    mass *= k;
+    enthalpy_j *= k;
+    return *this;
   }
 };
 
@@ -32,14 +32,24 @@ inline void move(Stream& from, Stream& to, const Stream& what) {
   to += what;
 }
 
-/// Moves some of one dissolved gas, which carries no enthalpy of its own here (a gram of CO2 over 20 K: 17 J).
-inline void move_gas(Stream& from, Stream& to, matter::Component gas, double kg) {
-  from.mass[gas] -= kg;
-  to.mass[gas] += kg;
+/// The same where only one component moves.
+inline void move(Stream& from, Stream& to, matter::Component what, double kg, double enthalpy_j) {
+  from.mass[what] -= kg;
+  from.enthalpy_j -= enthalpy_j;
+  to.mass[what] += kg;
+  to.enthalpy_j += enthalpy_j;
 }
 
+/// Moves some of one dissolved gas, which carries no enthalpy of its own here (a gram of CO2 over 20 K: 17 J).
+inline void move_gas(Stream& from, Stream& to, matter::Component gas, double kg) { move(from, to, gas, kg, 0.0); }
+
 /// Moves a share of a stream, as it is, into another.
-inline void move_share(Stream& from, Stream& to, double share) { move(from, to, from * share); }
+inline void move_share(Stream& from, Stream& to, double share) {
+  move_share(from.mass, to.mass, share);
+  const double moved_j = from.enthalpy_j * share;
+  from.enthalpy_j -= moved_j;
+  to.enthalpy_j += moved_j;
+}
 
 /// Heat from burner, room, cold place or vessel into a stream; `booked_j` keeps the unit's account.
 inline void give_heat(Stream& to, double& booked_j, double joules) {

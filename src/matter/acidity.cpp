@@ -52,7 +52,7 @@ struct Solution {
     Steps steps;
     std::size_t which;
   };
-  std::array<Acid, acid_count> acids;
+  std::array<Acid, acid_count + 1> acids;  // the first `count` are there, and one of nothing behind them
   std::size_t count = 0;
   bool pairs = false;  // the first acid is citric, and there is sodium for it
   double sodium = 0.0;
@@ -61,6 +61,7 @@ struct Solution {
   explicit Solution(const Molarities& m) : pairs(m.acid[0] > 0.0 && m.sodium > 0.0), sodium(m.sodium) {
     for (std::size_t i = 0; i < acid_count; ++i)
       if (m.acid[i] > 0.0) acids[count++] = {m.acid[i], acid_steps[i], i};
+    acids[count] = {};
     const double divalent = m.calcium + m.magnesium;
     charge = m.potassium + 2.0 * divalent - m.chloride;
     ionic = 0.5 * (m.potassium + m.chloride) + 2.0 * divalent;
@@ -91,21 +92,23 @@ FreeSodium free_sodium(double sodium, double citrate, double forms, double beta)
 Pass look(const Solution& s, double ln_a, double ionic_strength) {
   const double i = std::clamp(ionic_strength, least_ionic_strength, most_ionic_strength), root = std::sqrt(i), more = 1.0 + root;
   const double ln_gamma = -std::numbers::ln10 * davies_a * (root / more - davies_b * i);
-  const double a = std::exp(ln_a), gamma = std::exp(ln_gamma), gamma_2 = gamma * gamma, gamma_4 = gamma_2 * gamma_2, gamma_9 = gamma_4 * gamma_4 * gamma;
-  const double per_a = 1.0 / a, f1 = per_a / gamma, f2 = per_a * per_a / gamma_4, f3 = per_a * per_a * per_a / gamma_9;
+  const double a = std::exp(ln_a), gamma = std::exp(ln_gamma), gamma_2 = gamma * gamma, gamma_6 = gamma_2 * gamma_2 * gamma_2;
+  // What one, two and three lost protons weigh: 1 / (a^j gamma^(j^2)).
+  const double per_a = 1.0 / a, per_gamma = 1.0 / gamma, per_gamma_2 = per_gamma * per_gamma, per_gamma_4 = per_gamma_2 * per_gamma_2;
+  const double f1 = per_a * per_gamma, f2 = per_a * per_a * per_gamma_4, f3 = per_a * per_a * per_a * per_gamma_4 * per_gamma_4 * per_gamma;
   // d ln of the free sodium by ln a and by ln gamma; the pair's own powers of 1/a and 1/gamma.
   double sodium = s.sodium, pair = 0.0, sodium_a = 0.0, sodium_gamma = 0.0;
   if (s.pairs) {
     const auto& [citrate, k, which] = s.acids[0];
-    const double beta = pair_constant * gamma_4 * gamma_2, b1 = k[0] * f1, b2 = k[1] * f2, b3 = k[2] * f3, forms = 1.0 + b1 + b2 + b3;
+    const double beta = pair_constant * gamma_6, b1 = k[0] * f1, b2 = k[1] * f2, b3 = k[2] * f3, forms = 1.0 + b1 + b2 + b3, per_forms = 1.0 / forms;
     const FreeSodium free = free_sodium(s.sodium, citrate, forms / b3, beta);
     sodium = free.mol_l;
     pair = beta * sodium;
-    sodium_a = free.per_ion * (3.0 - (b1 + 2.0 * b2 + 3.0 * b3) / forms);
-    sodium_gamma = free.per_ion * (9.0 - (b1 + 4.0 * b2 + 9.0 * b3) / forms - 6.0);
+    sodium_a = free.per_ion * (3.0 - (b1 + 2.0 * b2 + 3.0 * b3) * per_forms);
+    sodium_gamma = free.per_ion * (9.0 - (b1 + 4.0 * b2 + 9.0 * b3) * per_forms - 6.0);
   }
   const double pair_a = 3.0 - sodium_a, pair_gamma = 3.0 - sodium_gamma;
-  const double hydrogen = a / gamma, hydroxide = water_product * f1, both = hydrogen + hydroxide, difference = hydrogen - hydroxide;
+  const double hydrogen = a * per_gamma, hydroxide = water_product * f1, both = hydrogen + hydroxide, difference = hydrogen - hydroxide;
   Slopes excess{difference + sodium + s.charge, both + sodium * sodium_a, sodium * sodium_gamma - difference};
   Slopes twice{both + sodium, difference + sodium * sodium_a, sodium * sodium_gamma - both};
   std::size_t n = 0;
@@ -123,19 +126,25 @@ Pass look(const Solution& s, double ln_a, double ionic_strength) {
     twice.by_ln_a -= mol_l * (x1 + 8.0 * x2 + 27.0 * x3 + 4.0 * pair_a * xp - zz * lost);
     twice.by_ln_gamma -= mol_l * (x1 + 16.0 * x2 + 81.0 * x3 + 4.0 * pair_gamma * xp - zz * power);
   }
-  for (; n < s.count; ++n) {
-    // Without a pair, protons lost are the charge and the power of 1/gamma is its square: all is read off the means of z, z^2, z^3, z^4.
-    const auto& [mol_l, k, which] = s.acids[n];
-    const double b1 = k[0] * f1, b2 = k[1] * f2, b3 = k[2] * f3, share = 1.0 / (1.0 + b1 + b2 + b3);
-    const double z = share * (b1 + 2.0 * b2 + 3.0 * b3), zz = share * (b1 + 4.0 * b2 + 9.0 * b3);
-    const double cross = mol_l * (share * (b1 + 8.0 * b2 + 27.0 * b3) - z * zz);
-    excess.value -= mol_l * z;
-    twice.value += mol_l * zz;
-    excess.by_ln_a += mol_l * (zz - z * z);
-    excess.by_ln_gamma += cross;
-    twice.by_ln_a -= cross;
-    twice.by_ln_gamma -= mol_l * (share * (b1 + 16.0 * b2 + 81.0 * b3) - zz * zz);
+  // Without a pair, protons lost are the charge and the power of 1/gamma is its square: all is read off the means of z, z^2, z^3, z^4.
+  Pair charge{}, square{}, spread{}, cross{}, square_spread{};
+  for (; n < s.count; n += 2) {
+    const auto& [mol_k, k, which_k] = s.acids[n];
+    const auto& [mol_q, q, which_q] = s.acids[n + 1];
+    const Pair mol_l = {mol_k, mol_q}, b1 = Pair{k[0], q[0]} * f1, b2 = Pair{k[1], q[1]} * f2, b3 = Pair{k[2], q[2]} * f3;
+    const Pair share = 1.0 / (1.0 + b1 + b2 + b3), z = share * (b1 + 2.0 * b2 + 3.0 * b3), zz = share * (b1 + 4.0 * b2 + 9.0 * b3);
+    charge += mol_l * z;
+    square += mol_l * zz;
+    spread += mol_l * (zz - z * z);
+    cross += mol_l * (share * (b1 + 8.0 * b2 + 27.0 * b3) - z * zz);
+    square_spread += mol_l * (share * (b1 + 16.0 * b2 + 81.0 * b3) - zz * zz);
   }
+  excess.value -= sum(charge);
+  excess.by_ln_a += sum(spread);
+  excess.by_ln_gamma += sum(cross);
+  twice.value += sum(square);
+  twice.by_ln_a -= sum(cross);
+  twice.by_ln_gamma -= sum(square_spread);
   const double gamma_slope = i == ionic_strength ? -std::numbers::ln10 * davies_a * (0.5 / (root * more * more) - davies_b) : 0.0;
   return {excess, {s.ionic + 0.5 * twice.value, 0.5 * twice.by_ln_a, 0.5 * twice.by_ln_gamma}, gamma_slope};
 }

@@ -4,6 +4,7 @@
 #include <array>
 
 #include "matter/component.hpp"
+#include "matter/pair.hpp"
 #include "units/quantity.hpp"
 
 namespace bloomset::matter {
@@ -14,19 +15,7 @@ struct Composition {
 
   constexpr double& operator[](Component c) { return kg[index(c)]; }
   constexpr double operator[](Component c) const { return kg[index(c)]; }
-  constexpr double total_kg() const {
-    // Four running sums: the additions overlap, and every machine adds in the same order.
-    double a = 0.0, b = 0.0, c = 0.0, d = 0.0;
-    std::size_t i = 0;
-    for (; i + 4 <= component_count; i += 4) {
-      a += kg[i];
-      b += kg[i + 1];
-      c += kg[i + 2];
-      d += kg[i + 3];
-    }
-    for (; i < component_count; ++i) a += kg[i];
-    return (a + b) + (c + d);
-  }
+  double total_kg() const { return sum(kg); }
   units::Mass mass() const { return {total_kg()}; }
   /// Everything dissolved that does not boil off [kg]: what true Brix counts. Fat, starch and fibre float; gases leave.
   constexpr double dissolved_kg() const {
@@ -34,35 +23,50 @@ struct Composition {
     for (std::size_t i = index(Component::sucrose); i <= index(last_agent); ++i) sum += kg[i];
     return sum - kg[index(Component::fat)] - kg[index(Component::starch)] - kg[index(Component::fibre)];
   }
-  constexpr Composition& operator+=(const Composition& other) {
-    pairwise(other, [](Pair& x, Pair y) { x += y; });
+  Composition& operator+=(const Composition& other) {
+    for (std::size_t i = 0; i < component_count; i += 2) set_pair(i, pair(i) + other.pair(i));
     return *this;
   }
-  constexpr Composition& operator-=(const Composition& other) {
-    pairwise(other, [](Pair& x, Pair y) { x -= y; });
+  Composition& operator-=(const Composition& other) {
+    for (std::size_t i = 0; i < component_count; i += 2) set_pair(i, pair(i) - other.pair(i));
     return *this;
   }
-  constexpr Composition& operator*=(double k) {
-    pairwise(*this, [k](Pair& x, Pair) { x *= k; });
+  Composition& operator*=(double k) {
+    for (std::size_t i = 0; i < component_count; i += 2) set_pair(i, pair(i) * k);
     return *this;
   }
-  friend constexpr Composition operator+(Composition a, const Composition& b) { return a += b; }
-  friend constexpr Composition operator-(Composition a, const Composition& b) { return a -= b; }
-  friend constexpr Composition operator*(Composition a, double k) { return a *= k; }
+  friend Composition operator+(const Composition& a, const Composition& b) {
+    Composition sum = a;
+    sum += b;
+    return sum;
+  }
+  friend Composition operator-(const Composition& a, const Composition& b) {
+    Composition rest = a;
+    rest -= b;
+    return rest;
+  }
+  friend Composition operator*(const Composition& a, double k) {
+    Composition part = a;
+    part *= k;
+    return part;
+  }
+  /// Moves the same share of every component into another composition.
+  friend void move_share(Composition& from, Composition& to, double share) {
+    for (std::size_t i = 0; i < component_count; i += 2) {
+      const Pair moved = from.pair(i) * share;
+      from.set_pair(i, from.pair(i) - moved);
+      to.set_pair(i, to.pair(i) + moved);
+    }
+  }
   friend constexpr bool operator==(const Composition&, const Composition&) = default;
 
  private:
-  // Two components at a time: streams are added some hundred times a run. The same bits as one at a time.
-  using Pair = double __attribute__((vector_size(16)));
+  // Two components at a time: streams are added some hundred times a run.
   static_assert(component_count % 2 == 0);
-  template <class Change>
-  constexpr void pairwise(const Composition& other, Change change) {
-    for (std::size_t i = 0; i < component_count; i += 2) {
-      Pair mine = {kg[i], kg[i + 1]};
-      change(mine, Pair{other.kg[i], other.kg[i + 1]});
-      kg[i] = mine[0];
-      kg[i + 1] = mine[1];
-    }
+  Pair pair(std::size_t i) const { return Pair{kg[i], kg[i + 1]}; }
+  void set_pair(std::size_t i, Pair p) {
+    kg[i] = p[0];
+    kg[i + 1] = p[1];
   }
 };
 

@@ -48,47 +48,14 @@ constexpr auto ethanol_h = integrated(per_kg(shifted(heat_capacity_ethanol, unit
 
 using Cubic = std::array<double, 4>;  // all others: h(t) of t^0..t^3
 
-constexpr Cubic h_of(Component c) {
-  if (c == Component::glycerol || c == Component::erythritol) return integrated(heat_capacity_polyol);
-  if (c < Component::citric_acid) return integrated(heat_capacity_sugar);
-  if (is_acid(c)) return integrated(heat_capacity_acid);
-  if (c <= Component::salt_hydrogen) return integrated(heat_capacity_ash);
-  switch (c) {
-    case Component::protein:
-    case Component::gelatin:
-    case Component::fish_gelatin:
-    case Component::caseinate:
-      return integrated(heat_capacity_protein);
-    case Component::fat:
-    case Component::lecithin:
-    case Component::sucrose_ester:
-      return integrated(heat_capacity_fat);
-    case Component::fibre:
-      return integrated(heat_capacity_fibre);
-    case Component::nitrous_oxide:
-    case Component::carbon_dioxide:
-    case Component::air:
-      return integrated(heat_capacity_gas);
-    default:
-      return integrated(heat_capacity_carbohydrate);
-  }
-}
+constexpr Cubic sugar_h = integrated(heat_capacity_sugar), polyol_h = integrated(heat_capacity_polyol), acid_h = integrated(heat_capacity_acid),
+                ash_h = integrated(heat_capacity_ash), protein_h = integrated(heat_capacity_protein), fat_h = integrated(heat_capacity_fat),
+                carbohydrate_h = integrated(heat_capacity_carbohydrate), fibre_h = integrated(heat_capacity_fibre), gas_h = integrated(heat_capacity_gas);
 
-constexpr Cubic sugar_h = h_of(Component::sucrose), polyol_h = h_of(Component::glycerol), acid_h = h_of(Component::citric_acid),
-                ash_h = h_of(Component::sodium), protein_h = h_of(Component::protein), fat_h = h_of(Component::fat), carbohydrate_h = h_of(Component::starch),
-                fibre_h = h_of(Component::fibre);
-
-// Agents and gases, which most liquids have none of.
-constexpr std::size_t first_rare = index(first_agent), rare = component_count - first_rare;
-constexpr std::array<Cubic, rare> rare_h = [] {
-  std::array<Cubic, rare> h{};
-  for (std::size_t i = 0; i < rare; ++i) h[i] = h_of(static_cast<Component>(first_rare + i));
-  return h;
-}();
-
-constexpr double sum(const Composition& c, std::size_t first, std::size_t last) {
+constexpr double sum(const Composition& c, Component first, Component last_one) {
   double even = 0.0, odd = 0.0;  // two running sums let the machine overlap the additions
-  std::size_t i = first;
+  const std::size_t last = index(last_one);
+  std::size_t i = index(first);
   for (; i + 1 <= last; i += 2) {
     even += c.kg[i];
     odd += c.kg[i + 1];
@@ -108,11 +75,17 @@ constexpr double ice_at_0_j_kg = water_h[0] - heat_of_fusion;
 
 }  // namespace
 
-double HeatCurve::at_c(double t_c) const { return value_at(coefficient, t_c); }
-
-double HeatCurve::slope_c(double t_c) const {
+// Even and odd powers apart: two short chains of products that the machine overlaps.
+double HeatCurve::at_c(double t) const {
   const auto& c = coefficient;
-  return c[1] + t_c * (2.0 * c[2] + t_c * (3.0 * c[3] + t_c * (4.0 * c[4] + t_c * (5.0 * c[5]))));
+  const double tt = t * t;
+  return (c[0] + tt * (c[2] + tt * c[4])) + t * (c[1] + tt * (c[3] + tt * c[5]));
+}
+
+double HeatCurve::slope_c(double t) const {
+  const auto& c = coefficient;
+  const double tt = t * t;
+  return (c[1] + tt * (3.0 * c[3] + tt * (5.0 * c[5]))) + t * (2.0 * c[2] + tt * (4.0 * c[4]));
 }
 
 double HeatCurve::celsius_at(double enthalpy_j) const {
@@ -125,30 +98,32 @@ double HeatCurve::celsius_at(double enthalpy_j) const {
   return t;
 }
 
-HeatCurve heat_curve(const Composition& composition) {
-  // What shares a law of heat is weighed together: a curve is made some fifty times in one run.
-  const double sugars = sum(composition, index(Component::sucrose), index(Component::lactose)) + composition[Component::allulose];
-  const double polyols = composition[Component::erythritol] + composition[Component::glycerol];
-  const double acids = sum(composition, index(first_acid), index(last_acid));
-  const double ash = sum(composition, index(Component::sodium), index(Component::salt_hydrogen));
-  const double carbohydrates = composition[Component::starch] + composition[Component::other_solids];
-  const double protein = composition[Component::protein], fat = composition[Component::fat], fibre = composition[Component::fibre];
+HeatCurve dry_heat_curve(const Composition& c) {
+  using enum Component;
+  // What shares a law of heat is weighed together: a curve is made some thirty times in one run.
+  const double sugars = sum(c, sucrose, lactose) + c[allulose];
+  const double polyols = c[erythritol] + c[glycerol];
+  const double acids = sum(c, first_acid, last_acid);
+  const double ash = sum(c, sodium, salt_hydrogen);
+  const double proteins = (c[protein] + c[gelatin]) + (c[fish_gelatin] + c[caseinate]);
+  const double fats = c[fat] + (c[lecithin] + c[sucrose_ester]);
+  const double carbohydrates = (c[starch] + c[other_solids]) + (sum(c, agar, konjac) + c[gum_arabic]);
+  const double gases = c[nitrous_oxide] + (c[carbon_dioxide] + c[air]);
   HeatCurve curve;
   for (std::size_t k = 0; k < 4; ++k)
     curve.coefficient[k] = ((sugars * sugar_h[k] + polyols * polyol_h[k]) + (acids * acid_h[k] + ash * ash_h[k])) +
-                           ((protein * protein_h[k] + fat * fat_h[k]) + (carbohydrates * carbohydrate_h[k] + fibre * fibre_h[k]));
-  if (sum(composition, first_rare, component_count - 1) != 0.0)
-    for (std::size_t i = 0; i < rare; ++i)
-      for (std::size_t k = 0; k < 4; ++k) curve.coefficient[k] += composition.kg[first_rare + i] * rare_h[i][k];
-  return with_water_and_ethanol(curve, composition[Component::water], composition[Component::ethanol]);
+                           ((proteins * protein_h[k] + fats * fat_h[k]) + (carbohydrates * carbohydrate_h[k] + c[fibre] * fibre_h[k])) + gases * gas_h[k];
+  return curve;
 }
+
+HeatCurve heat_curve(const Composition& c) { return with_water_and_ethanol(dry_heat_curve(c), c[Component::water], c[Component::ethanol]); }
 
 HeatCurve with_water_and_ethanol(HeatCurve curve, double water, double ethanol) {
   auto& c = curve.coefficient;
   for (std::size_t k = 0; k < water_h.size(); ++k) c[k] += water * water_h[k];
   for (std::size_t k = 0; k < ethanol_h.size(); ++k) c[k] += ethanol * ethanol_h[k];
-  const double n_water = water / water_kg_mol, n_ethanol = ethanol / ethanol_kg_mol, n = n_water + n_ethanol;
-  if (n_ethanol > 0.0) {
+  if (ethanol > 0.0) {
+    const double n_ethanol = ethanol * (1.0 / ethanol_kg_mol), n = water * (1.0 / water_kg_mol) + n_ethanol;
     const auto [h0, h1, h2] = excess_by_power(n_ethanol / n);
     c[0] += n * (h0 - zero_c * (h1 - zero_c * h2));
     c[1] += n * (h1 - 2.0 * zero_c * h2);

@@ -32,7 +32,8 @@ class HeatCurve {
 
 /// The curve of a liquid (all components dissolved or suspended; no ice).
 HeatCurve heat_curve(const Composition&);
-/// The same from the curve of all that is neither water nor ethanol, and these two [kg]: for a search that only moves water.
+/// The same in two halves, for a search that only moves water: the curve of all that is neither water nor ethanol, and these two [kg].
+HeatCurve dry_heat_curve(const Composition&);
 HeatCurve with_water_and_ethanol(HeatCurve rest, double water_kg, double ethanol_kg);
 
 /// cp of the liquid at a temperature [J/(kg K)].

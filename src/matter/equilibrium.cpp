@@ -10,8 +10,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "matter/enthalpy.hpp"
-
 namespace bloomset::matter {
 namespace {
 
@@ -21,21 +19,14 @@ constexpr int passes = 5;  // the temperature is then good to 1e-3 C at worst, 1
 // H(w) - wanted, and what it is made of.
 struct Excess {
   const Contact& contact;
-  const double own_water_kg, ethanol_kg;
-  HeatCurve rest;
 
-  explicit Excess(const Contact& c) : contact(c), own_water_kg(c.drink[Component::water]), ethanol_kg(c.drink[Component::ethanol]) {
-    Composition dry = c.drink;
-    dry[Component::water] = dry[Component::ethanol] = 0.0;
-    rest = heat_curve(dry);
-  }
   double ice_j(double water_kg, double t_c) const {
-    const double solid = contact.ice_kg + own_water_kg - water_kg;
+    const double solid = contact.ice_kg + contact.water_kg - water_kg;
     if (contact.ice_follows) return solid * ice_enthalpy_j_kg(t_c);
-    const double of_drink = std::max(own_water_kg - water_kg, 0.0);
+    const double of_drink = std::max(contact.water_kg - water_kg, 0.0);
     return (solid - of_drink) * contact.ice_enthalpy_j_kg + of_drink * ice_enthalpy_j_kg(t_c);
   }
-  HeatCurve curve(double water_kg) const { return with_water_and_ethanol(rest, water_kg, ethanol_kg); }
+  HeatCurve curve(double water_kg) const { return with_water_and_ethanol(contact.dry, water_kg, contact.ethanol_kg); }
   double at(const HeatCurve& liquid, double water_kg, double t_c) const {
     return liquid.at_c(t_c) + contact.vessel_j_k * t_c + ice_j(water_kg, t_c) - contact.enthalpy_j;
   }
@@ -51,7 +42,7 @@ double liquid_temperature(HeatCurve curve, double vessel_j_k, double enthalpy_j)
 // Pure water frozen through: only the temperature is left to find.
 double solid_temperature(const Excess& excess) {
   const Contact& contact = excess.contact;
-  const double moving_kg = excess.own_water_kg + (contact.ice_follows ? contact.ice_kg : 0.0);
+  const double moving_kg = contact.water_kg + (contact.ice_follows ? contact.ice_kg : 0.0);
   const HeatCurve rest = excess.curve(0.0);
   double t_c = 0.0;
   for (int pass = 0; pass < 4; ++pass) {
@@ -71,8 +62,8 @@ double water_of(double s, double kappa) {
 }  // namespace
 
 Balance settle(const Contact& contact) {
-  const Excess excess(contact);
-  const double own = excess.own_water_kg;
+  const Excess excess{contact};
+  const double own = contact.water_kg;
   const HeatCurve start = excess.curve(own);
   if (!(contact.ice_kg > 0.0)) {
     const double alone_c = liquid_temperature(start, contact.vessel_j_k, contact.enthalpy_j);

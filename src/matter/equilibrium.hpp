@@ -1,15 +1,17 @@
 // matter/equilibrium.hpp - one liquid, its ice and its vessel at rest with each other: the inner solver of freezing and ice.
 #pragma once
 
-#include "matter/composition.hpp"
+#include "matter/enthalpy.hpp"
 #include "matter/freezing.hpp"
 
 namespace bloomset::matter {
 
 /// What meets. Masses [kg], heats [J], temperatures [C].
 struct Contact {
-  Composition drink;               // all its water, also what stands frozen in it
-  WaterBond bond;                  // of `drink`
+  double water_kg = 0.0;           // of the drink, also what stands frozen in it
+  double ethanol_kg = 0.0;         // of the drink
+  HeatCurve dry;                   // of what else is in the drink
+  WaterBond bond;                  // of the drink
   double enthalpy_j = 0.0;         // of drink, ice and vessel together; the vessel's is vessel_j_k times its temperature
   double ice_kg = 0.0;             // ice beside the drink
   double ice_enthalpy_j_kg = 0.0;  // as it came

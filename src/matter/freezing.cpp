@@ -26,7 +26,7 @@ namespace bloomset::matter {
 
 /// One solute's rows of the table.
 struct WaterBond::Constants {
-  double kg_mol = 0.0;  // per formula unit; 0 = too large to count
+  double mol_kg = 0.0;  // formula units; 0 = too large to count
   double particles = 1.0, ions = 0.0, ionic = 0.0;
   double linear = 0.0, square = 0.0, square_slope = 0.0, cube = 0.0, cube_slope = 0.0;
 };
@@ -38,16 +38,16 @@ using Constants = WaterBond::Constants;
 
 constexpr double water_kg_mol = 1e-3 * molar_mass_water, ethanol_kg_mol = 1e-3 * molar_mass_ethanol;
 
-constexpr Constants ideal(double g_mol) { return {.kg_mol = 1e-3 * g_mol}; }
+constexpr Constants ideal(double g_mol) { return {.mol_kg = 1e3 / g_mol}; }
 constexpr Constants norrish(double g_mol, double square, double square_slope = 0.0) {
-  return {.kg_mol = 1e-3 * g_mol, .square = square, .square_slope = square_slope};
+  return {.mol_kg = 1e3 / g_mol, .square = square, .square_slope = square_slope};
 }
 constexpr Constants acid(double g_mol, double linear, double square = 0.0, double cube = 0.0) {
-  return {.kg_mol = 1e-3 * g_mol, .linear = linear, .square = square, .cube = cube};
+  return {.mol_kg = 1e3 / g_mol, .linear = linear, .square = square, .cube = cube};
 }
 constexpr Constants salt(double cation_g_mol, double charge, double square, double square_slope = 0.0, double cube = 0.0) {
   const double ions = 1.0 + charge;
-  return {.kg_mol = 1e-3 * (cation_g_mol + charge * molar_mass_chloride),
+  return {.mol_kg = 1e3 / (cation_g_mol + charge * molar_mass_chloride),
           .particles = ions,
           .ions = ions,
           .ionic = 0.5 * (charge * charge + charge),
@@ -56,7 +56,7 @@ constexpr Constants salt(double cation_g_mol, double charge, double square, doub
           .cube = cube};
 }
 constexpr Constants exchange(double cation_g_mol) {
-  return {.kg_mol = 1e-3 * (cation_g_mol - molar_mass_salt_hydrogen),
+  return {.mol_kg = 1e3 / (cation_g_mol - molar_mass_salt_hydrogen),
           .ions = 1.0,
           .ionic = 2.0,
           .linear = linear_sodium_for_hydrogen,
@@ -139,8 +139,8 @@ constexpr std::array<Constants, solute_count> solute_constants = [] {
   for (std::size_t i = 0; i < solute_count; ++i) all[i] = constants_of(static_cast<Solute>(i));
   return all;
 }();
-constexpr auto counted = std::ranges::count_if(solute_constants, [](const Constants& c) { return c.kg_mol > 0.0; });
-static_assert(counted <= static_cast<std::ptrdiff_t>(WaterBond::most));
+constexpr auto counted = std::ranges::count_if(solute_constants, [](const Constants& c) { return c.mol_kg > 0.0; });
+static_assert(counted < static_cast<std::ptrdiff_t>(WaterBond::most));
 
 // Temperature as y = 1/T and as g, zero at 25 C. The table's constants are held to these ends: the coldest lies below any
 // freezer and the fits' coldest points, the warmest is where nothing freezes and water activity is asked for last: practice.
@@ -172,16 +172,18 @@ struct Line {
 constexpr double debye_hueckel_slope = (debye_hueckel_0C - debye_hueckel_25C) / g_of(y_0);
 
 Line line(const WaterBond& bond, double water_kg) {
-  const double water_mol = std::max(water_kg / water_kg_mol, bond.least_water_mol);
+  const double water_mol = std::max(water_kg * (1.0 / water_kg_mol), bond.least_water_mol);
   const double per_water = 1.0 / water_mol;
-  double product = 1.0, at_25 = 0.0, slope = 0.0;
-  for (std::size_t i = 0; i < bond.count; ++i) {
-    const auto& [mol, k] = bond.shares[i];
-    const double r = mol * per_water, x = r / (1.0 + r), xx = x * x;
-    product *= 1.0 + r;
-    at_25 += k->linear * x + xx * (k->square + k->cube * x);
-    slope += xx * (1.0 - x) * (k->square_slope + k->cube_slope * x);
+  Pair products = {1.0, 1.0}, at_25s{}, slopes{};
+  for (std::size_t i = 0; i < bond.count; i += 2) {
+    const WaterBond::Share &one = bond.shares[i], &other = bond.shares[i + 1];
+    const auto both = [&](double Constants::*of) { return Pair{one.constants->*of, other.constants->*of}; };
+    const Pair r = Pair{one.mol, other.mol} * per_water, x = r / (1.0 + r), xx = x * x;
+    products *= 1.0 + r;
+    at_25s += both(&Constants::linear) * x + xx * (both(&Constants::square) + both(&Constants::cube) * x);
+    slopes += xx * (1.0 - x) * (both(&Constants::square_slope) + both(&Constants::cube_slope) * x);
   }
+  double product = products[0] * products[1], at_25 = sum(at_25s), slope = sum(slopes);
   if (bond.ethanol_mol > 0.0) {
     const double r = bond.ethanol_mol * per_water;
     const auto [ethanol_at_25, ethanol_slope] = ethanol_activity(r / (1.0 + r));
@@ -205,13 +207,15 @@ double freezing_of(Line line) {
     const double below = ln_ice_coldest - at_coldest;
     return coldest_c - below / (ice_slope_per_k + below / run_out_k);
   }
-  // Newton in y on line - ice, which is close to straight; the first point bends as much as the heat capacity step asks.
+  // Halley in y on line - ice, which is close to straight. The first point bends as much as the heat capacity step asks and is
+  // 1 % of y away at -60 C; each pass cubes that.
   constexpr double least_slope = 50.0;
   const double straight = std::max(1e3 * line.slope + h, least_slope), u = -line.at(g_of(y_0)) / (straight * y_0);
   double y = y_0 * (1.0 + u * (1.0 + 0.5 * c * u / (straight * y_0)));
-  for (int pass = 0; pass < 3; ++pass) {
+  for (int pass = 0; pass < 2; ++pass) {
     y = std::clamp(y, y_warmest, y_coldest);
-    y -= (line.at(g_of(y)) - ln_ice_at(y)) / std::max(1e3 * line.slope - ln_ice_slope_at(y), least_slope);
+    const double miss = line.at(g_of(y)) - ln_ice_at(y), towards = std::max(1e3 * line.slope - ln_ice_slope_at(y), least_slope), squared = towards * towards;
+    y -= 2.0 * miss * towards / std::max(2.0 * squared + c * miss / (y * y), squared);
   }
   return (1.0 - y / y_0) / y;
 }
@@ -230,13 +234,14 @@ WaterBond water_bond(const Composition& composition) {
   double particles = bond.ethanol_mol = s.ethanol_kg / ethanol_kg_mol;
   for (std::size_t i = 0; i < solute_count; ++i) {
     const Constants& k = solute_constants[i];
-    if (!(s.kg[i] > 0.0) || k.kg_mol == 0.0) continue;
-    const double mol = s.kg[i] / k.kg_mol;
+    if (!(s.kg[i] > 0.0) || k.mol_kg == 0.0) continue;
+    const double mol = s.kg[i] * k.mol_kg;
     bond.shares[bond.count++] = {k.particles * mol, &k};
     bond.ion_mol += k.ions * mol;
     bond.ionic_mol += k.ionic * mol;
     particles += k.particles * mol;
   }
+  bond.shares[bond.count] = {0.0, &solute_constants.front()};
   constexpr double millionth = 1e-6, nothing_at_all = 1e-300;
   bond.least_water_mol = millionth * particles + nothing_at_all;
   return bond;
@@ -273,20 +278,22 @@ double water_activity(const Composition& composition, units::Temperature tempera
 
 units::Temperature freezing_point(const Composition& composition) { return units::celsius(water_bond(composition).freezing_c(composition[Component::water])); }
 
-ThermalState thermal_state(const Composition& composition, double enthalpy_j) {
-  const double t_c = heat_curve(composition).celsius_at(enthalpy_j);
-  if (t_c >= 0.0 || !(composition[Component::water] > 0.0)) return {t_c, 0.0};
-  const Contact alone{.drink = composition, .bond = water_bond(composition), .enthalpy_j = enthalpy_j};
-  const Balance balance = settle(alone);
+ThermalState thermal_state(const Composition& composition, double enthalpy_j) { return thermal_state(composition, dry_heat_curve(composition), enthalpy_j); }
+
+ThermalState thermal_state(const Composition& composition, const HeatCurve& dry, double enthalpy_j) {
+  const double water_kg = composition[Component::water], ethanol_kg = composition[Component::ethanol];
+  const double t_c = with_water_and_ethanol(dry, water_kg, ethanol_kg).celsius_at(enthalpy_j);
+  if (t_c >= 0.0 || !(water_kg > 0.0)) return {t_c, 0.0};
+  const Balance balance = settle({.water_kg = water_kg, .ethanol_kg = ethanol_kg, .dry = dry, .bond = water_bond(composition), .enthalpy_j = enthalpy_j});
   return {balance.t_c, balance.frozen_kg};
 }
 
 double equilibrium_enthalpy_j(const Composition& composition, double t_c) {
-  const double water = composition[Component::water];
-  if (t_c >= 0.0 || !(water > 0.0)) return heat_curve(composition).at_c(t_c);
-  Composition liquid = composition;
-  liquid[Component::water] = water_bond(composition).liquid_water_kg(t_c, water);
-  return heat_curve(liquid).at_c(t_c) + (water - liquid[Component::water]) * ice_enthalpy_j_kg(t_c);
+  const double water_kg = composition[Component::water];
+  if (t_c >= 0.0 || !(water_kg > 0.0)) return heat_curve(composition).at_c(t_c);
+  const double liquid_kg = water_bond(composition).liquid_water_kg(t_c, water_kg);
+  const HeatCurve liquid = with_water_and_ethanol(dry_heat_curve(composition), liquid_kg, composition[Component::ethanol]);
+  return liquid.at_c(t_c) + (water_kg - liquid_kg) * ice_enthalpy_j_kg(t_c);
 }
 
 }  // namespace bloomset::matter

@@ -12,6 +12,7 @@
 #include <array>
 
 #include "matter/composition.hpp"
+#include "matter/enthalpy.hpp"
 #include "units/quantity.hpp"
 
 namespace bloomset::matter {
@@ -26,7 +27,7 @@ struct WaterBond {
     const Constants* constants;
   };
   static constexpr std::size_t most = 32;
-  std::array<Share, most> shares;  // the first `count` are set
+  std::array<Share, most> shares;  // the first `count` are set, and one of nothing behind them
   std::size_t count = 0;
   double ethanol_mol = 0.0;
   double ion_mol = 0.0, ionic_mol = 0.0;  // ions; half the sum of amount times charge squared
@@ -56,6 +57,8 @@ struct ThermalState {
 };
 /// `enthalpy_j` on the zero of enthalpy.hpp. Above its freezing point a liquid has no ice. Fixed passes.
 ThermalState thermal_state(const Composition&, double enthalpy_j);
+/// For a caller who has its `dry_heat_curve`.
+ThermalState thermal_state(const Composition&, const HeatCurve& dry, double enthalpy_j);
 /// The inverse: enthalpy [J] of the batch in equilibrium at t_c, ice counted.
 double equilibrium_enthalpy_j(const Composition&, double t_c);
 

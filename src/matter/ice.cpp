@@ -22,11 +22,15 @@ struct Meeting {
   double drink_j;  // of drink and surface water, before anything else
   double ice_c, ice_kg;
 
-  explicit Meeting(const IceContact& contact) : in(contact), ice_c(std::min(contact.ice_c, 0.0)), ice_kg(std::max(contact.ice_kg, 0.0)) {
+  explicit Meeting(const IceContact& contact)
+      : in(contact),
+        all{.water_kg = contact.liquid[Component::water] + contact.surface_water_kg,
+            .ethanol_kg = contact.liquid[Component::ethanol],
+            .dry = dry_heat_curve(contact.liquid),
+            .bond = water_bond(contact.liquid)},
+        ice_c(std::min(contact.ice_c, 0.0)),
+        ice_kg(std::max(contact.ice_kg, 0.0)) {
     static const double water_at_0_j_kg = heat_curve(pure(Component::water, units::kilograms(1.0))).at_c(0.0);
-    all.drink = contact.liquid;
-    all.drink[Component::water] += contact.surface_water_kg;
-    all.bond = water_bond(all.drink);
     all.ice_enthalpy_j_kg = ice_enthalpy_j_kg(ice_c);
     all.ice_kg = ice_kg;
     all.ice_follows = contact.leftover == LeftoverIce::follows;
@@ -45,9 +49,8 @@ struct Meeting {
 
   // Books an end: what is not named is what the sum leaves.
   IceOutcome outcome(double t_c, double melted_kg, double left_c, bool gone) const {
-    IceOutcome out;
-    out.liquid = all.drink;
-    out.liquid[Component::water] += melted_kg;
+    IceOutcome out{.liquid = in.liquid};
+    out.liquid[Component::water] = all.water_kg + melted_kg;
     out.t_c = t_c;
     out.melted_kg = melted_kg + in.surface_water_kg;
     out.ice_left_kg = gone ? 0.0 : ice_kg - melted_kg;
@@ -68,11 +71,8 @@ struct Meeting {
     if (!(to_c < untouched)) return outcome(untouched, 0.0, ice_c, false);
     if (!(to_c > end.t_c)) return at(end);
     const double left_c = all.ice_follows ? std::min(to_c, 0.0) : ice_c, left_j_kg = ice_enthalpy_j_kg(left_c);
-    Composition dry = all.drink;
-    dry[Component::water] = dry[Component::ethanol] = 0.0;
-    const HeatCurve rest = heat_curve(dry);
     const auto excess = [&](double melted_kg) {
-      const HeatCurve liquid = with_water_and_ethanol(rest, all.drink[Component::water] + melted_kg, all.drink[Component::ethanol]);
+      const HeatCurve liquid = with_water_and_ethanol(all.dry, all.water_kg + melted_kg, all.ethanol_kg);
       return liquid.at_c(to_c) + in.vessel_j_k * to_c + (ice_kg - melted_kg) * left_j_kg - all.enthalpy_j;
     };
     // Nearly straight in the melt: only the heat of mixing bends it.

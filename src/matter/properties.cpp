@@ -59,18 +59,16 @@ double sugars_kg(const Composition& c) {
   return c[sucrose] + c[glucose] + c[fructose] + c[maltose] + c[lactose] + c[allulose];
 }
 
-double sweet_kg(const Composition& c) {
-  double sum = 0.0;
-  for (std::size_t i = index(Component::sucrose); i <= index(Component::glycerol); ++i) sum += c.kg[i] * info(static_cast<Component>(i)).sweetness;
-  return sum;
+// One of the table's columns, by component.
+std::array<double, component_count> column(double ComponentInfo::*of) {
+  std::array<double, component_count> all{};
+  for (std::size_t i = 0; i < component_count; ++i) all[i] = info(static_cast<Component>(i)).*of;
+  return all;
 }
+const auto energy_kcal_g = column(&ComponentInfo::energy_kcal_g), sweetness = column(&ComponentInfo::sweetness);
 
-double energy_kcal(const Composition& c) {
-  double sum = 0.0;
-  for (std::size_t i = 0; i < component_count; ++i)
-    if (c.kg[i] != 0.0) sum += c.kg[i] * info(static_cast<Component>(i)).energy_kcal_g;
-  return 1e3 * sum;
-}
+double sweet_kg(const Composition& c) { return sum_of_products(c.kg, sweetness); }
+double energy_kcal(const Composition& c) { return 1e3 * sum_of_products(c.kg, energy_kcal_g); }
 
 double ethanol_m3_20c(const Composition& c) { return c[Component::ethanol] / pure_ethanol_density_20c().si; }
 
@@ -142,7 +140,8 @@ void read(const State& state, const PropertySet& asked, Values& values) {
   r.answer(Property::foam_volume_ml, [&] { return state.foam_volume_ml; });
   if ((asked & ~set_of(Property::foam_volume_ml)).none()) return;
 
-  const ThermalState thermal = thermal_state(state.liquid, state.enthalpy_j);
+  const HeatCurve dry = dry_heat_curve(state.liquid);
+  const ThermalState thermal = thermal_state(state.liquid, dry, state.enthalpy_j);
   const double t_c = thermal.t_c;
   r.answer(Property::temperature_c, [&] { return t_c; });
   r.answer(Property::ice_g, [&] { return 1e3 * (thermal.ice_kg + state.floating_ice_kg); });
@@ -165,7 +164,8 @@ void read(const State& state, const PropertySet& asked, Values& values) {
     r.answer(Property::freezing_point_c, [&] { return thermal.ice_kg > 0.0 ? t_c : s.water_kg > 0.0 ? bond.freezing_c(s.water_kg) : cannot_be_given; });
     r.answer(Property::water_activity, [&] { return s.water_kg > 0.0 ? std::exp(bond.ln_activity(t_c, s.water_kg)) : cannot_be_given; });
   }
-  r.answer(Property::heat_capacity_kj_kg_k, [&] { return mass_kg > 0.0 ? 1e-3 * specific_heat(liquid, celsius(t_c)).si : cannot_be_given; });
+  r.answer(Property::heat_capacity_kj_kg_k,
+           [&] { return mass_kg > 0.0 ? 1e-3 * with_water_and_ethanol(dry, s.water_kg, s.ethanol_kg).slope_c(t_c) / mass_kg : cannot_be_given; });
 }
 
 Values read_all(const State& state) {

@@ -124,7 +124,8 @@ double brix_read_percent(const Solutes& s) { return brix_read_percent(bending(s)
 double brix_read_percent(Bending b) {
   const double wanted = b.value;
   // Secant: the curve is nearly straight, so four passes leave less than 2e-5 Brix up to 80.
-  double low = 0.0, high = 0.5, at_low = sucrose_bending(low) - wanted, at_high = sucrose_bending(high) - wanted;
+  static const double bending_of_none = sucrose_bending(0.0), bending_of_half = sucrose_bending(0.5);
+  double low = 0.0, high = 0.5, at_low = bending_of_none - wanted, at_high = bending_of_half - wanted;
   for (int pass = 0; pass < 4 && at_high != at_low; ++pass) {
     const double next = high - at_high * (high - low) / (at_high - at_low);
     low = high;

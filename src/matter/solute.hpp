@@ -56,11 +56,7 @@ struct Solutes {
   double water_kg = 0.0, ethanol_kg = 0.0;
   double operator[](Solute s) const { return kg[static_cast<std::size_t>(s)]; }
   /// All solutes together [kg].
-  double total_kg() const {
-    double sum = 0.0;
-    for (const double m : kg) sum += m;
-    return sum;
-  }
+  double total_kg() const { return sum(kg); }
 };
 Solutes solutes(const Composition&);
 

@@ -31,6 +31,11 @@ TEST(HeatCurve, HasItsZeroAtEveryPureLiquidAt25) {
   for (std::size_t i = 0; i < component_count; ++i) EXPECT_NEAR(heat_curve(pure(static_cast<Component>(i), {1.0})).at_c(25.0), 0.0, 1e-6) << i;
 }
 
+// The curve weighs components by groups: none may be forgotten. No food or gas takes less than dry salt, 0.86 kJ/(kg K) (CRC Handbook).
+TEST(HeatCurve, CountsEveryComponent) {
+  for (std::size_t i = 0; i < component_count; ++i) EXPECT_GE(heat_curve(pure(static_cast<Component>(i), {1.0})).slope_c(25.0), 855.0) << i;
+}
+
 TEST(HeatCurve, WarmsADilutedSpirit) {
   // 40 %vol let down to about 20 %vol with water of the same temperature warms by about 2.7 C (heats of mixing at 25 C, Nagamachi & Francesconi 2006).
   const double w = ethanol_mass_fraction(units::percent_vol(40.0)).si;
