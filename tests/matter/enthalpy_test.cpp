@@ -31,9 +31,10 @@ TEST(HeatCurve, HasItsZeroAtEveryPureLiquidAt25) {
   for (std::size_t i = 0; i < component_count; ++i) EXPECT_NEAR(heat_curve(pure(static_cast<Component>(i), {1.0})).at_c(25.0), 0.0, 1e-6) << i;
 }
 
-// The curve weighs components by groups: none may be forgotten. No food or gas takes less than dry salt, 0.86 kJ/(kg K) (CRC Handbook).
+// The curve weighs components by groups: none may be forgotten. Carbon dioxide takes the least, 0.84 kJ/(kg K) as a gas at 25 C
+// (memory: CRC Handbook).
 TEST(HeatCurve, CountsEveryComponent) {
-  for (std::size_t i = 0; i < component_count; ++i) EXPECT_GE(heat_curve(pure(static_cast<Component>(i), {1.0})).slope_c(25.0), 855.0) << i;
+  for (std::size_t i = 0; i < component_count; ++i) EXPECT_GE(heat_curve(pure(static_cast<Component>(i), {1.0})).slope_c(25.0), 840.0) << i;
 }
 
 TEST(HeatCurve, WarmsADilutedSpirit) {
