@@ -22,6 +22,7 @@ constexpr double glass_time_s = 60.0;  // approach of a glass to its drink: a pr
 constexpr double room_film_w_m2_k = 12.0, cylinder_area = 5.54;
 // Fizz in an open glass: a third of the CO2 is gone in ten minutes or so: a prior, practice.
 constexpr double co2_leaves_s = 1500.0;
+constexpr double first_drop = 0.01;          // of a foam alone in its glass, that has run out as it lands: practice
 constexpr double foam_half_time_s = 1200.0;  // until the first run has told what holds the foam (time_foams): practice
 constexpr std::array<double, 4> minutes_shown = {2.0, 5.0, 10.0, 20.0};
 constexpr double longest_step_s = 120.0;
@@ -133,9 +134,13 @@ void Compiler::finish_serve(Stock& stock) {
   for (const FoamPort& foam : stock.foams) sheet_.foams.push_back({foam.from, {}});
   if (stock.liquid == no_port && stock.foams.empty()) return;
   if (stock.liquid == no_port) {  // foam alone in the glass: what drains out of it is the drink
-    stock.liquid = stock.foams.front().port;
-    stock.foams.erase(stock.foams.begin());
-    sheet_.foams.erase(sheet_.foams.begin());
+    Unit drain;
+    drain.op = Op::split;
+    const Port foam = stock.foams.front().port;
+    drain.in = links({foam});
+    drain.out = links({stock.liquid = port(), stock.foams.front().port = port()});
+    drain.knobs = {knob(first_drop, KnobKind::share, origin, "already liquid", "practice"), 1};
+    unit(drain, origin);
   }
   emit_moment(stock, origin, 0.0, serve_stands_s, 1);
   sheet_.served_liquid = stock.liquid;

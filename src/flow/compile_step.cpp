@@ -15,12 +15,14 @@ using formula::Act;
 
 constexpr double strain_pulp_out = 0.60;   // share of fibre a fine sieve keeps: practice
 constexpr double strain_pulp_holds = 3.0;  // kg of liquid a kg of wet fibre keeps: practice
+constexpr double pieces_let_run = 0.98;    // of the water that rinses spheres or cubes: practice
 constexpr double lid_off_c = 40.0;         // below it an infusion stands covered: practice
 constexpr const char* practice = "practice";
 
 bool cools(Act act) { return act == Act::chill || act == Act::freeze || act == Act::rest || act == Act::set; }
 // Mixed as it comes, or brought to a temperature where the text gives one.
 bool may_be_held(Act act) { return act == Act::disperse || act == Act::hydrate || act == Act::bloom || act == Act::carbonate || act == Act::charge; }
+bool stays_shut(Act act) { return cools(act) || act == Act::warm; }
 bool is_fizz(const formula::Step& step) { return step.act == Act::carbonate || (step.act == Act::charge && step.gas && text::fold(step.gas->text) == "co2"); }
 
 }  // namespace
@@ -176,13 +178,14 @@ void Compiler::emit_act(std::uint16_t part, std::uint16_t number, const formula:
     rinse.op = Op::rinse;
     rinse.liquids_in = static_cast<std::uint16_t>(rinse_takes.size());
     rinse.in = links(rinse_takes);
-    const Port film = port(), away = port();
-    rinse.out = links({film, away});
+    const Port film = port(), poured_away = port();
+    rinse.out = links({film, poured_away});
     rinse.outs = outs::sticks;
     rinse.knobs = {knob(1.0, KnobKind::share, origin, "CO2 kept", practice), 2};
-    knob(step.loss ? step.loss->nominal() : row->sticks, KnobKind::share, origin, "poured away", step.loss ? "" : row->source, step.loss);
+    const double away = is_serve(part) ? row->sticks : pieces_let_run;
+    knob(step.loss ? step.loss->nominal() : away, KnobKind::share, origin, "poured away", step.loss ? "" : row->source, step.loss);
     unit(rinse, origin);
-    lose(Fate::sticks, away, origin);
+    lose(Fate::sticks, poured_away, origin);
     liquids.push_back(film);
   }
   if (liquids.empty()) {
@@ -219,12 +222,13 @@ void Compiler::emit_act(std::uint16_t part, std::uint16_t number, const formula:
   };
   const Port ice_out = ice_comes_out ? also(outs::ice) : no_port;
   const bool loss_is_vapour = act.op == Op::heat || act.op == Op::infuse;
+  const bool shut = stock.closed && stays_shut(row->act);                              // a closed bottle lets nothing out
   const double sticks = step.yield_                    ? 1.0 - step.yield_->nominal()  // what does not come through
+                        : shut || row->op == Op::rinse ? 0.0
                         : step.loss && !loss_is_vapour ? step.loss->nominal()
-                        : row->op == Op::rinse         ? 0.0
                                                        : row->sticks;
   const char* loss_source = step.loss || step.yield_ ? "" : row->source;
-  const double co2_kept = stock.closed && cools(row->act) ? 1.0 : row->co2_kept;  // a closed bottle lets none out
+  const double co2_kept = shut ? 1.0 : row->co2_kept;
   if (stock.fizzy && co2_kept < 1.0) lose(Fate::gas, also(outs::gas), origin);
   if (sticks > 0.0) lose(Fate::sticks, also(outs::sticks), origin);
   const std::uint32_t first_knob = knob(co2_kept, KnobKind::share, origin, "CO2 kept", row->source);
@@ -250,7 +254,7 @@ void Compiler::emit_act(std::uint16_t part, std::uint16_t number, const formula:
       knob(*to_c, KnobKind::celsius, origin, "temperature", "", step.to_c ? step.to_c : step.at_c);
       // A jar that steeps below blood heat has its lid on.
       const bool lid = row->op == Op::infuse && *to_c < lid_off_c;
-      const double rate = step.loss ? -std::log1p(-step.loss->nominal()) / std::max(info.seconds, 1.0) : lid ? 0.0 : row->steams_per_min / 60.0;
+      const double rate = shut ? 0.0 : step.loss ? -std::log1p(-step.loss->nominal()) / std::max(info.seconds, 1.0) : lid ? 0.0 : row->steams_per_min / 60.0;
       knob(step.loss ? rate / matter::steaming(std::min(*to_c, 100.0)) : rate, KnobKind::ratio, origin, "steams off per second at 100 C", loss_source);
       knob(info.seconds, KnobKind::seconds, origin, "time", step.time_s ? "" : row->source, step.time_s);
       if (act.op == Op::infuse) {
@@ -350,7 +354,7 @@ void Compiler::emit_act(std::uint16_t part, std::uint16_t number, const formula:
   stock.liquid = out[0];
   stock.ice = ice_out;
   if (is_fizz(step)) emit_fizz(part, origin, step, info, stock);
-  stock.closed = step.act == Act::charge || step.act == Act::carbonate || (stock.closed && cools(step.act));
+  stock.closed = step.act == Act::charge || step.act == Act::carbonate || shut;
   emit_leave(step, *row, origin, stock);
   info.liquid = info.worked = stock.liquid;
   info.ice = stock.ice;

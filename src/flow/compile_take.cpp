@@ -130,7 +130,8 @@ void Compiler::emit_takes(std::uint16_t part, const std::vector<formula::Step>& 
           continue;
         }
       }
-      if (is_bath) info.in_base = false;  // used, not eaten
+      info.used_only = is_bath || steps[s].act == formula::Act::rinse;
+      info.in_base = info.in_base && !info.used_only;
       take_at_[origin_key(info.origin)] = sheet_.takes.size();
       sheet_.takes.push_back(std::move(info));
     }
@@ -176,7 +177,7 @@ void Compiler::emit_takes(std::uint16_t part, const std::vector<formula::Step>& 
         } else if (wave == Wave::of_total) {
           // f of the whole is f / (1 - sum of all f) of everything else.
           for (const TakeInfo& other : sheet_.takes)
-            if (other.origin.part == part && !other.maybe && !other.solid_left && other.written.kind != AmountKind::percent_total)
+            if (other.origin.part == part && !other.maybe && !other.solid_left && !other.used_only && other.written.kind != AmountKind::percent_total)
               for (const Port p : {other.liquid, other.solid})
                 if (p != no_port) refs.push_back(p);
           factor = 1.0 / (1.0 - total_shares);

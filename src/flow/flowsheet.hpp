@@ -76,6 +76,7 @@ struct TakeInfo {
   std::uint16_t output = 0;            // made: which of its outputs; 0 is what goes on
   Port liquid = no_port, ice = no_port, solid = no_port;
   bool agent = false, solid_left = false, maybe = false, in_base = true;
+  bool used_only = false;  // a bath, or what rinses: no part of base or total
   text::Amount written;
   base::Span span;
 };

@@ -102,6 +102,7 @@ texture::FoamHold foam_hold(const Flowsheet& sheet, const Batch<1>& batch, std::
   if (port == no_port) return {};
   asked.liquid = batch.port(port).mass;
   asked.at = units::celsius(celsius_of(batch, port));
+  asked.froth = sheet.parts[part].foams == Foams::froth;
   for (const TakeInfo& take : sheet.takes) {
     if (take.origin.part != part || !take.thing) continue;
     const larder::Thing& thing = sheet.things[*take.thing];

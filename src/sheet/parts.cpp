@@ -31,6 +31,7 @@ TakeLine take_line(const Kitchen& k, std::size_t t, const PartLedger& part) {
   line.volume_ml = matter::cannot_be_given;
   line.percent_of_base = part.base_kg > 0.0 ? entry.kg / part.base_kg * 100.0 : matter::cannot_be_given;
   line.percent_of_total = part.finished_kg > 0.0 ? entry.kg / part.finished_kg * 100.0 : matter::cannot_be_given;
+  if (take.used_only) line.percent_of_base = line.percent_of_total = matter::cannot_be_given;
   line.written = text::print(take.written, k.in.formula.measures);
   line.agent = take.agent;
   line.maybe = take.maybe;
@@ -103,6 +104,8 @@ std::vector<TakeLine> take_lines(const Kitchen& k, std::size_t p) {
   std::vector<TakeLine> lines;
   for (std::size_t t = 0; t < k.flow.takes.size(); ++t)
     if (k.flow.takes[t].origin.part == p) lines.push_back(take_line(k, t, k.book.parts[p]));
+  // What an act brings with it stands behind the takes of its own step.
+  std::stable_sort(lines.begin(), lines.end(), [](const TakeLine& a, const TakeLine& b) { return a.step < b.step; });
   return lines;
 }
 

@@ -91,6 +91,10 @@ class Setting {
       const units::Temperature at = units::celsius(celsius(step.worked));  // a share that is heated apart dissolves its agent
       if (!state.seen.hottest || at.si > state.seen.hottest->si) {
         state.seen.hottest = at;
+        const texture::Liquor hot = texture::read(k_.batch.port(step.worked).mass);
+        state.seen.ph_hot = hot.ph;
+        state.seen.solids_hydrating_percent = hot.solids_percent;
+        state.seen.hardness_hydrating_mg_l = hot.hardness_mg_l;
         state.seen.hot_for = units::seconds(step.seconds);
       }
       if (!state.seen.coldest || at.si < state.seen.coldest->si) state.seen.coldest = at;

@@ -99,7 +99,7 @@ void explain(FoamHold& out, const FoamBase& base, double xanthan_percent, double
     if (s.percent >= s.low_percent && at_c > to && !other_row_holds)
       say(out, cooked ? Code::will_not_set : Code::melts_on_hot, s.agent.value_or(Agent::gelatin), Bearing::weakens, at_c, to,
           s.what + " holds nothing at " + shown(at_c) + " C: only up to " + shown(to) + " C", s.cited);
-    if (s.agent == Agent::lecithin && s.percent >= s.low_percent)
+    if (s.agent == Agent::lecithin && !base.froth && s.percent >= s.low_percent)
       say(out, Code::sets_soft, Agent::lecithin, Bearing::weakens, s.percent, s.low_percent, s.says, s.cited);
   }
   if (base.live_enzyme && base.liquid[Component::gelatin] + base.liquid[Component::fish_gelatin] > 0.0)
@@ -154,10 +154,10 @@ FoamHold foam_hold(const FoamBase& base) {
     if (at_c >= row.cold && at_c <= units::in_celsius(s.holds_to)) s.share = share_of(s.percent, s.low_percent, s.full_percent);
     out.by.push_back(s);
   }
-  // Lecithin froths; it does not add to what holds a siphon foam.
+  // Lecithin holds a froth; it does not add to what holds a siphon foam.
   std::vector<Stabiliser> holding;
   for (Stabiliser& s : out.by) {
-    if (s.agent == Agent::lecithin)
+    if (s.agent == Agent::lecithin && !base.froth)
       s.share = 0.0;
     else
       holding.push_back(s);

@@ -20,6 +20,7 @@ struct FoamBase {
   units::Temperature at = units::celsius(5.0);
   bool live_enzyme = false;
   std::optional<BaseKind> kind;
+  bool froth = false;  // beaten, not charged: lecithin holds it
 };
 
 /// One thing that carries a part of the foam.
