@@ -17,13 +17,19 @@ double refs_kg(const UnitView& view) {
   return sum;
 }
 
+double density_20c_kg_m3(const UnitView& view) {
+  double density = view.stuff().density_20c_kg_m3;
+  for (const Departure& of : view.departures()) density += view.deviations(of) * of.density_20c_kg_m3;
+  return density;
+}
+
 double asked_kg(const UnitView& view) {
   const double amount = view.knob(take_knob::amount);
   switch (static_cast<TakeMode>(view.unit().mode)) {
     case TakeMode::mass:
       return amount;
     case TakeMode::volume:
-      return amount * view.stuff().density_20c_kg_m3;
+      return amount * density_20c_kg_m3(view);
     case TakeMode::share_of_refs:
       return amount * refs_kg(view);
     case TakeMode::fizz:
@@ -38,9 +44,17 @@ double asked_kg(const UnitView& view) {
 void run_take(const UnitView& view) noexcept {
   const double kg = asked_kg(view);
   Stream& out = view.out(0);
+  const double t_c = view.knob(take_knob::celsius);
   out.mass = view.stuff().per_kg;
+  double j_kg = view.stuff().curve.at_c(t_c);
+  for (const Departure& of : view.departures()) {
+    const double z = view.deviations(of);
+    if (z == 0.0) continue;  // adds nothing, and mostly is
+    out.mass += of.per_kg * z;
+    j_kg += z * of.curve.at_c(t_c);
+  }
   out.mass *= kg;
-  out.enthalpy_j = kg * view.stuff().curve.at_c(view.knob(take_knob::celsius));
+  out.enthalpy_j = kg * j_kg;
 }
 
 // Knobs: amount, temperature of the ice, share of surface water. Out: dry ice; surface water at 0 C, which is liquid.

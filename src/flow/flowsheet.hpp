@@ -41,6 +41,15 @@ struct Stuff {
   matter::Composition per_kg;
   matter::HeatCurve curve;  // of one kilogram of liquid
   double density_20c_kg_m3 = 1000.0;
+  Slice departures = {};  // into Flowsheet::departures
+};
+
+/// How a thing bought departs from its row: so much a standard deviation, in a straight line. Its knob counts the deviations and is nominally 0.
+struct Departure {
+  std::uint32_t knob = 0;
+  matter::Composition per_kg;
+  matter::HeatCurve curve;
+  double density_20c_kg_m3 = 0.0;
 };
 
 /// One unit operation. `in` and `out` are ports, `refs` ports whose mass is looked at but not used, `knobs` its own numbers.
@@ -59,7 +68,7 @@ struct Origin {
   std::uint16_t part = 0, step = 0, take = 0;
 };
 
-enum class KnobKind : std::uint8_t { mass_kg, volume_m3, share, celsius, seconds, ratio, joule_per_kelvin, watt_per_kelvin, brix, pascal };
+enum class KnobKind : std::uint8_t { mass_kg, volume_m3, share, celsius, seconds, ratio, joule_per_kelvin, watt_per_kelvin, brix, pascal, deviations };
 struct Knob {
   KnobKind kind = KnobKind::ratio;
   Origin origin;
@@ -188,13 +197,36 @@ struct Mark {
   double value = 0.0, limit = 0.0;
 };
 
+/// How a number scatters about its nominal value. Normal laws are cut at four deviations.
+enum class Law : std::uint8_t { normal, lognormal };
+/// What a width rests on.
+enum class Ground : std::uint8_t { document, published, memory, practice };
+inline constexpr std::size_t ground_count = 4;
+
+/// Something that varies, beside the knob it moves: at z deviations it stands at nominal + width z, or (lognormal) at nominal exp(width z),
+/// kept between low and high. Rows with one `draw` move together: one bottle, one crate, one fridge.
+struct Variation {
+  std::uint32_t knob = 0, draw = 0;
+  Law law = Law::normal;
+  double width = 0.0;  // one standard deviation, in the knob's unit; lognormal: of the logarithm
+  double low = 0.0, high = 0.0;
+  Ground ground = Ground::practice;
+  std::string cause;   // in a cook's words: "acid of the lime juice"; several draws may share it
+  std::string source;  // key of data/sources.bib, `practice`, `memory: …`, or `the document` for a band as written
+};
+
 struct Flowsheet {
   // What run sees.
   std::vector<Unit> units;  // in topological order
   std::vector<Port> links;
   std::vector<Stuff> stuffs;
+  std::vector<Departure> departures;
   std::vector<double> nominal;  // one number a knob
   std::uint32_t port_count = 0;
+
+  // What scatter sees; filled by vary.hpp.
+  std::vector<Variation> variation;
+  std::uint32_t draws_a_run = 0;  // independent draws: each variation's `draw` is below it
 
   // What sheet sees.
   std::vector<Knob> knobs;

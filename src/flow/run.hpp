@@ -38,6 +38,16 @@ void run(const Flowsheet&, std::span<const double> knobs, Batch<Lanes>&, Until =
 extern template void run<1>(const Flowsheet&, std::span<const double>, Batch<1>&, Until) noexcept;
 extern template void run<8>(const Flowsheet&, std::span<const double>, Batch<8>&, Until) noexcept;
 
+/// Some units only, in rising order: the ports of the others are as the last run left them.
+template <int Lanes>
+void run_units(const Flowsheet&, std::span<const double> knobs, Batch<Lanes>&, std::span<const std::uint32_t> units) noexcept;
+extern template void run_units<8>(const Flowsheet&, std::span<const double>, Batch<8>&, std::span<const std::uint32_t>) noexcept;
+
+/// The units that what stands at these ports depends on, in rising order.
+std::vector<std::uint32_t> units_before(const Flowsheet&, std::span<const Port>);
+/// The units whose outcome these knobs change, in rising order.
+std::vector<std::uint32_t> units_after(const Flowsheet&, std::span<const std::uint32_t> knobs);
+
 /// The state to be read from a liquid port and the ice that lies in it (no_port: none).
 template <int Lanes>
 matter::State state_at(const Batch<Lanes>& batch, Port liquid, Port ice, int lane = 0) {

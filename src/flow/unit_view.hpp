@@ -17,6 +17,9 @@ class UnitView {
   const Unit& unit() const { return unit_; }
   const Stuff& stuff() const { return sheet_.stuffs[unit_.stuff]; }
   double knob(std::uint32_t i) const { return knobs_[(unit_.knobs.first + i) * lanes_ + lane_]; }
+  std::span<const Departure> departures() const { return {sheet_.departures.data() + stuff().departures.first, stuff().departures.count}; }
+  /// How many standard deviations a thing departs from its row.
+  double deviations(const Departure& of) const { return knobs_[of.knob * lanes_ + lane_]; }
   const Stream& in(std::uint32_t i) const { return port(unit_.in.first + i); }
   Stream& out(std::uint32_t i) const { return port(unit_.out.first + i); }
   /// An optional port behind the liquid (see outs); nullptr where this unit has none. Emptied here.

@@ -76,6 +76,54 @@ Composed compose_as_read(Row row, double read) {
 
 Composed make_up(const Qualified& q) { return q.brix_read ? compose_as_read(q.row, *q.brix_read) : compose(q.row); }
 
+double model_density(const Composition& per_kg) { return units::density(units::kilograms(1.0), matter::liquid_volume(per_kg, units::celsius(20.0))).si; }
+
+// All that is dissolved becomes that much more, water gives way: for rows that are listed as they are, and so have no Brix to be made up to.
+Composition with_more_dissolved(const Composition& per_kg, double share_more) {
+  Composition moved = per_kg;
+  for (std::size_t i = matter::index(matter::Component::sucrose); i <= matter::index(matter::last_agent); ++i) moved.kg[i] *= 1.0 + share_more;
+  moved[matter::Component::water] += per_kg.total_kg() - moved.total_kg();
+  return moved;
+}
+
+// The thing with one property moved.
+Composed moved_by(Qualified q, const Composition& per_kg, const std::string& property, double value, double by) {
+  if (property == "brix" && !(q.row.brix && (q.row.make == Make::fruit || q.row.make == Make::solids)) && !q.brix_read)
+    return {with_more_dissolved(per_kg, by / value), {}};
+  if (property == "brix" && q.brix_read) *q.brix_read += by;
+  if (property == "brix" && !q.brix_read) q.row.brix = value + by;
+  if (property == "acid") (q.row.acid_percent ? q.row.acid_percent : q.row.acid) = value + by;
+  if (property == "ph") q.row.ph = value + by;
+  if (property == "strength") q.row.strength = value + by;
+  return make_up(q);
+}
+
+std::optional<Deviation> deviation(const Qualified& q, const Composition& per_kg, const Variability& varies) {
+  const std::string& property = varies.property;
+  std::optional<double> value;
+  if (property == "brix") value = q.brix_read ? q.brix_read : q.row.brix ? q.row.brix : std::optional(100.0 * dissolved_share(per_kg));
+  if (property == "acid") value = q.row.acid_percent ? q.row.acid_percent : q.row.acid;
+  if (property == "ph") value = q.row.ph;
+  if (property == "strength") value = q.row.strength;
+  if (property == "mass_a_piece") value = q.row.piece;
+  if (property == "wet") value = q.row.wet;
+  if (property == "bloom") value = q.row.bloom;
+  if (!value || !(*value > 0.0)) return std::nullopt;
+  Deviation out{property, *value, varies.relative ? varies.width * *value : varies.width, {}, 0.0, varies.source};
+  if (property == "mass_a_piece" || property == "wet" || property == "bloom") return out;
+  const auto side = [&](double sign) {
+    const Composed made = moved_by(q, per_kg, property, *value, sign * out.width);
+    return made.problem.empty() ? std::optional(made.per_kg) : std::nullopt;
+  };
+  const std::optional<Composition> above = side(1.0), below = side(-1.0);
+  if (!above && !below) return std::nullopt;
+  const double span = above && below ? 2.0 : 1.0;  // where one side cannot be made up, the other tells the slope
+  const Composition high = above.value_or(per_kg), low = below.value_or(per_kg);
+  out.per_kg = (high - low) * (1.0 / span);
+  out.density_20c = (model_density(high) - model_density(low)) / span;
+  return out;
+}
+
 Thing thing_of(const Qualified& q, const Composition& per_kg) {
   const Row& row = q.row;
   Thing thing;
@@ -84,8 +132,7 @@ Thing thing_of(const Qualified& q, const Composition& per_kg) {
   thing.family = row.family;
   thing.per_kg = per_kg;
   thing.density_measured = row.density.has_value() && !q.matter_changed;
-  thing.density_20c = thing.density_measured ? units::kilograms_per_cubic_metre(*row.density)
-                                             : units::density(units::kilograms(1.0), matter::liquid_volume(per_kg, units::celsius(20.0)));
+  thing.density_20c = thing.density_measured ? units::kilograms_per_cubic_metre(*row.density) : units::kilograms_per_cubic_metre(model_density(per_kg));
   if (row.piece) thing.piece = units::grams(*row.piece);
   if (row.bought_piece) thing.bought_piece = units::grams(*row.bought_piece);
   thing.yield_of_bought = row.yield;
@@ -218,7 +265,19 @@ base::Result<Thing> Larder::resolve(std::string_view name, const std::vector<Qua
   }
   Thing thing = thing_of(qualified, made.per_kg);
   add_assumptions(thing, *row, qualifiers);
+  thing.said = qualifiers;
   return thing;
+}
+
+std::vector<Deviation> Larder::deviations(const Thing& thing) const {
+  const Row* row = rows_->find(thing.name);
+  if (row == nullptr) return {};
+  text::Faults faults;
+  const Qualified qualified = qualify(*row, thing.said, faults);
+  std::vector<Deviation> all;
+  for (const Variability& varies : thing.varies)
+    if (auto one = deviation(qualified, thing.per_kg, varies)) all.push_back(std::move(*one));
+  return all;
 }
 
 std::vector<std::string> Larder::names() const {

@@ -64,6 +64,17 @@ struct Variability {
   std::string source;
 };
 
+/// What one standard deviation of a property does to a thing: its matter moves in a straight line, by half of what lies between
+/// the thing made up one deviation above and one below.
+struct Deviation {
+  std::string property;        // as in Variability
+  double value = 0.0;          // of the property, in the unit of data/larder/numbers.csv
+  double width = 0.0;          // one standard deviation, in the same unit
+  matter::Composition per_kg;  // [kg/kg], sums to 0; nothing for "mass_a_piece", "wet" and "bloom", which change no matter
+  double density_20c = 0.0;    // [kg/m3]
+  std::string source;
+};
+
 struct Pack {
   std::optional<units::Mass> mass;
   std::optional<units::Volume> volume;
@@ -96,6 +107,7 @@ struct Thing {
   bool allergens_known = true;
   std::optional<Pack> pack;
   std::vector<Variability> varies;
+  std::vector<Qualifier> said;           // the take's bracket
   std::string source;                    // key into data/sources.bib, `practice`, or `memory: …`
   std::vector<std::string> assumptions;  // what was taken for granted to get here: printed as notes
   bool is_ice() const { return ice_wet.has_value(); }
@@ -111,6 +123,10 @@ class Larder {
   /// The thing by name (case and accents folded) with its bracket applied. Unknown name: not_found with the nearest name as hint.
   /// A qualifier that the row does not allow, or that contradicts it (juice of 95 brix), is a fault at its span.
   base::Result<Thing> resolve(std::string_view name, const std::vector<Qualifier>&, base::Span) const;
+
+  /// How a resolved thing varies from buy to buy, in the order of its `varies`. A property that the thing has no number for is left
+  /// out. Properties are moved one at a time, the others held (acid at the same pH): how they go together is not known here.
+  std::vector<Deviation> deviations(const Thing&) const;
 
   std::vector<std::string> names() const;
   /// Text that stands for the whole content, for the sheet's digest.
