@@ -20,6 +20,7 @@ inline constexpr const char* examples = R"help(Examples
   bloomset gelatin "3 leaves" --from "gelatin, gold leaf" --to "gelatin, powder (225 bloom)"
   bloomset charge --bottle "siphon, half litre" --liquid "450 g orange juice" --charges 1
   bloomset substitute demo/01-quay-sour.toml --agent "egg white"
+  bloomset balance demo/01-quay-sour.toml --target "serve.abv 14 %" --vary "juniper spirit (43 %vol)"
 
 Exit codes
   0 done · 1 a sheet or check with a `stop` finding or a missed target · 2 bad input · 3 a fault of the program)help";
@@ -90,5 +91,14 @@ inline constexpr const char* substitute_examples = R"help(Examples
 
 The effect is read off the acts of the part: charged is a cold foam (hot if it is held at 40 C or more), blitzed a fluid gel,
 frothed a froth, and so on; else the gel or body whose usual dose is nearest.)help";
+
+inline constexpr const char* balance_examples = R"help(Examples
+  bloomset balance demo/01-quay-sour.toml                   the document's own targets
+  bloomset balance demo/01-quay-sour.toml --target "serve.abv 13 %" --target "serve.acidity 0.7 %"
+  bloomset balance demo/08-harbour-light.toml --target "serve.sugar <= 7 %" --vary "'house syrup'"
+  bloomset balance demo/01-quay-sour.toml --target "serve.abv 14 %" --vary "lemon juice" --exact --json
+
+The answer lies as near to the written amounts as the targets allow, and is rounded to what a jigger or a scale can do; --exact
+leaves it unrounded. Leaves, pieces and dashes stay whole; an agent stays in the band of its usual dose.)help";
 
 }  // namespace bloomset::cli

@@ -34,6 +34,7 @@ Reading read_command_line(int count, const char* const* words) {
   GelatinOptions gelatin;
   ChargeOptions charge;
   SubstituteOptions substitute;
+  BalanceOptions balance;
 
   CLI::App app(about, "bloomset");
   app.set_version_flag("--version", "bloomset " BLOOMSET_VERSION);
@@ -101,6 +102,17 @@ Reading read_command_line(int count, const char* const* words) {
   substitute_command.add_flag("--vegan", substitute.vegan, "only agents of no animal");
   substitute_command.add_flag("--vegetarian", substitute.vegetarian, "no agent for which an animal dies");
 
+  CLI::App& balance_command = add_command(app, "balance", "amounts that meet targets, or which targets contradict", balance_examples);
+  balance_command.add_option("formula", balance.formula, "the formula's file")->required()->type_name("FORMULA");
+  balance_command.add_option("--target", balance.targets, "a wish, such as \"serve.abv 14 %\"; without any the document's own")
+      ->type_name("TARGET")
+      ->allow_extra_args(false);
+  balance_command.add_option("--vary", balance.vary, "a thing whose amount may change; without any all that is bought by measure")
+      ->type_name("THING")
+      ->allow_extra_args(false);
+  balance_command.add_flag("--exact", balance.exact, "do not round to what a kitchen can measure");
+  balance_command.add_option("--serves", balance.serves, "for this many serves instead of the document's")->check(CLI::Range(1, 10000))->type_name("N");
+
   Reading reading;
   try {
     app.parse(count, words);
@@ -126,6 +138,8 @@ Reading read_command_line(int count, const char* const* words) {
     request.command = std::move(gelatin);
   else if (charge_command.parsed())
     request.command = std::move(charge);
+  else if (balance_command.parsed())
+    request.command = std::move(balance);
   else
     request.command = std::move(substitute);
   reading.request = std::move(request);

@@ -62,9 +62,17 @@ struct SubstituteOptions {
   bool vegan = false, vegetarian = false;
 };
 
+struct BalanceOptions {
+  std::string formula;
+  std::vector<std::string> targets;  // none: the document's own
+  std::vector<std::string> vary;     // none: all that is bought by measure
+  std::optional<int> serves;
+  bool exact = false;
+};
+
 struct Request {
   Common common;
-  std::variant<std::monostate, SheetOptions, CheckOptions, MixOptions, ChillOptions, DoseOptions, GelatinOptions, ChargeOptions, SubstituteOptions> command;
+  std::variant<std::monostate, SheetOptions, CheckOptions, MixOptions, ChillOptions, DoseOptions, GelatinOptions, ChargeOptions, SubstituteOptions, BalanceOptions> command;
 };
 
 /// What came of reading the command line: a request, or (help, version, a fault) texts and an exit code.

@@ -14,6 +14,7 @@
 #include "sheet/mixture.hpp"
 #include "sheet/replacing.hpp"
 #include "sheet/sheet.hpp"
+#include "solve/balance.hpp"
 
 namespace bloomset::press {
 
@@ -37,5 +38,9 @@ std::string charge_json(const sheet::ChargeSheet&);
 std::string substitute_text(const sheet::ReplaceSheet&);
 /// The first part's answer; the command says which other parts there are.
 std::string substitute_json(const sheet::ReplaceSheet&, const base::Sources& sources);
+
+// The model asked backwards.
+std::string balance_text(const solve::BalanceSheet&, const std::string& title);
+std::string balance_json(const solve::BalanceSheet&, const base::Sources& sources);
 
 }  // namespace bloomset::press

@@ -57,13 +57,17 @@ Cost cost_of_serve(const Kitchen&);
 std::vector<Ribbon> ribbons(const Kitchen&);
 
 // targets.cpp
-/// Targets that speak of what the document does not have.
-std::vector<base::Diagnostic> target_faults(const formula::Formula&);
+/// The property whose wire name it is; nothing for keys that are no property of matter.
+std::optional<matter::Property> property_of(std::string_view key);
+/// What a target speaks of, some minutes after service; NaN: cannot be given.
+double value_of(const Sheet&, const formula::Target&, double minute);
 std::vector<TargetLine> judge_targets(const Kitchen&, const Sheet&, std::vector<base::Finding>&);
 
 // rules.cpp
 /// Findings read off the sheet: left over, short, glass, safety, allergens, alcohol.
 void apply_rules(const Kitchen&, const Sheet&, std::vector<base::Finding>&);
+/// A part that waits: it says how long it keeps, or ends in the cold.
+bool is_stored(const Kitchen&, std::size_t part);
 
 // siphon.cpp
 SiphonLine siphon_line(const Kitchen&, std::size_t part, const PartSheet&);
@@ -79,6 +83,25 @@ std::optional<texture::Effect> effect_of_acts(const Kitchen&, std::size_t part);
 // parting.cpp
 /// Whether spheres form in their bath, and what is to be clarified curdles or makes a raft.
 void parting_rules(const Kitchen&, std::vector<base::Finding>&);
+
+// cooling.cpp
+/// As written; what is chilled, frozen, rested or set and left open takes as long as the batch takes to come to its place.
+double step_seconds(const Kitchen&, const flow::StepInfo&);
+/// How warm a batch still is when such a step is over, where it cools quickest [C]. Nothing where the step does not cool.
+std::optional<double> celsius_at_best(const Kitchen&, const flow::StepInfo&);
+/// Steps whose cold or whose time does not do what they say, and the published times of cooling.
+void cooling_rules(const Kitchen&, const Sheet&, std::vector<base::Finding>&);
+
+// cautions.cpp
+void cautions(const Kitchen&, const Sheet&, std::vector<base::Finding>&);
+
+// meeting.cpp
+/// Where liquids meet: strings of an agent, curd, layers that do not lie.
+void meeting_rules(const Kitchen&, std::vector<base::Finding>&);
+/// Whether there is enough of an agent that sets in the cold for a gel, and not just a trace of it.
+bool could_gel(texture::Agent, const matter::Composition&);
+/// Protein of milk in every port [kg], by the dairy it came in and the same share of all protein in each stream of a unit.
+std::vector<double> milk_protein_kg(const Kitchen&);
 
 // range_words.cpp
 /// What a bit of matter::range_notes says, and the property it speaks of; one row a bit.

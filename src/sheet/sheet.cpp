@@ -6,6 +6,7 @@
 #include "flow/compile.hpp"
 #include "flow/run.hpp"
 #include "sheet/digest.hpp"
+#include "sheet/probe.hpp"
 #include "sheet/readings.hpp"
 
 namespace bloomset::sheet {
@@ -45,6 +46,8 @@ base::Result<Sheet> make_sheet(const Inputs& in) {
   bottle_rules(kitchen, sheet, ruled);
   setting_rules(kitchen, ruled);
   parting_rules(kitchen, ruled);
+  meeting_rules(kitchen, ruled);
+  cooling_rules(kitchen, sheet, ruled);
   sheet.findings.insert(sheet.findings.end(), ruled.begin(), ruled.end());
   tidy(sheet.findings);
   sheet.digest = digest({in.formula_text, in.larder.fingerprint(), in.kit.fingerprint()});

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sheet/probe.hpp"
 #include "sheet/readings.hpp"
 #include "text/fold.hpp"
 
@@ -18,12 +19,6 @@ using matter::cannot_be_given;
 
 constexpr double point_share = 1e-3;  // a scale, and a document, show three digits: practice
 
-std::optional<matter::Property> property_of(std::string_view key) {
-  for (std::size_t i = 0; i < matter::property_count; ++i)
-    if (matter::key(static_cast<matter::Property>(i)) == key) return static_cast<matter::Property>(i);
-  return std::nullopt;
-}
-
 const PartSheet* part_of(const Sheet& sheet, const Target& target) {
   for (const PartSheet& part : sheet.parts)
     if (text::fold(part.name) == text::fold(target.part)) return &part;
@@ -34,6 +29,24 @@ const matter::Values& glass_at(const ServeSheet& serve, double minute) {
   for (const GlassAt& at : serve.over_time)
     if (std::abs(at.minute - minute) < 1e-9) return at.values;
   return serve.at_service;
+}
+
+// Half of the last digit written: 14 → 0.5, 0.75 → 0.005.
+double half_last_digit(double written) {
+  const std::string text = text::print_number(written, 12);
+  const auto point = text.find('.');
+  const double decimals = point == std::string::npos ? 0.0 : static_cast<double>(text.size() - point - 1);
+  return 0.5 * std::pow(10.0, -decimals);
+}
+
+double as_written(double value, const Target& target) { return value / target.one_unit + (target.fahrenheit ? 32.0 : 0.0); }
+
+}  // namespace
+
+std::optional<matter::Property> property_of(std::string_view key) {
+  for (std::size_t i = 0; i < matter::property_count; ++i)
+    if (matter::key(static_cast<matter::Property>(i)) == key) return static_cast<matter::Property>(i);
+  return std::nullopt;
 }
 
 double value_of(const Sheet& sheet, const Target& target, double minute) {
@@ -57,14 +70,6 @@ double value_of(const Sheet& sheet, const Target& target, double minute) {
   return key == "ready_after_h" ? part->ready_after_h : cannot_be_given;
 }
 
-// Half of the last digit written: 14 → 0.5, 0.75 → 0.005.
-double half_last_digit(double written) {
-  const std::string text = text::print_number(written, 12);
-  const auto point = text.find('.');
-  const double decimals = point == std::string::npos ? 0.0 : static_cast<double>(text.size() - point - 1);
-  return 0.5 * std::pow(10.0, -decimals);
-}
-
 bool met(const Target& target, double value) {
   if (std::isnan(value)) return false;
   switch (target.wish) {
@@ -79,10 +84,6 @@ bool met(const Target& target, double value) {
   }
   return false;
 }
-
-double as_written(double value, const Target& target) { return value / target.one_unit + (target.fahrenheit ? 32.0 : 0.0); }
-
-}  // namespace
 
 std::vector<base::Diagnostic> target_faults(const formula::Formula& formula) {
   std::vector<base::Diagnostic> faults;

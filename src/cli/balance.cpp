@@ -1,0 +1,59 @@
+// cli/balance.cpp - `bloomset balance FORMULA --target "serve.abv 14 %"`: amounts that meet targets, or which targets contradict.
+#include "solve/balance.hpp"
+
+#include <ostream>
+
+#include "cli/commands.hpp"
+#include "press/press.hpp"
+
+namespace bloomset::cli {
+namespace {
+
+base::Span whole(std::uint32_t source, const std::string& text) { return {source, 1, 1, static_cast<std::uint32_t>(text.size())}; }
+
+// A thing as the document names it: bought with its bracket, or a part, in quotes or not.
+std::optional<solve::Vary> read_vary(const std::string& written, base::Sources& words, text::Faults& faults) {
+  solve::Vary vary;
+  vary.written = written;
+  vary.span = whole(words.add("--vary", written), written);
+  if (written.size() > 2 && written.front() == '\'' && written.back() == '\'') {
+    vary.thing.kind = formula::ThingKind::made;
+    vary.thing.thing = written.substr(1, written.size() - 2);
+    return vary;
+  }
+  auto thing = formula::read_thing(written, vary.span, faults);
+  if (!thing) return std::nullopt;
+  vary.thing = std::move(*thing);
+  return vary;
+}
+
+}  // namespace
+
+int run_balance(const BalanceOptions& options, const Common& common, const Streams& streams) {
+  base::Sources words, sources;
+  const auto desk = open_desk(common, words);
+  if (!desk) return tell(desk.error(), words, streams.err);
+  const auto formula = read_formula(options.formula, sources);
+  text::Faults faults;
+  std::vector<formula::Target> targets;
+  for (const std::string& written : options.targets)
+    if (auto target =
+            formula::read_target_text({written, whole(words.add("--target", written), written)}, formula ? formula->measures : text::Measures::metric, faults))
+      targets.push_back(std::move(*target));
+  std::vector<solve::Vary> vary;
+  for (const std::string& written : options.vary)
+    if (auto one = read_vary(written, words, faults)) vary.push_back(std::move(*one));
+  if (!faults.empty()) return tell({base::ErrorKind::bad_input, "the command line cannot be read", std::move(faults)}, words, streams.err);
+  if (!formula) return tell(formula.error(), sources, streams.err);
+  const solve::BalanceAsked asked{{*formula, desk->larder, desk->kit, options.serves, text_of(sources)},
+                                  std::string(sources.text(formula->source)),
+                                  std::move(targets),
+                                  std::move(vary),
+                                  options.exact};
+  const auto made = solve::balance(asked);
+  if (!made) return tell(made.error(), asked.targets.empty() ? sources : words, streams.err);
+  streams.out << (common.json ? press::balance_json(*made, sources) : press::balance_text(*made, formula->title));
+  return made->met ? 0 : 1;
+}
+
+}  // namespace bloomset::cli

@@ -1,0 +1,177 @@
+#include "solve/problem.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "flow/compile.hpp"
+#include "text/fold.hpp"
+#include "texture/catalogue.hpp"
+
+namespace bloomset::solve {
+namespace {
+
+using flow::Flowsheet;
+using flow::TakeInfo;
+using text::AmountKind;
+
+constexpr double most_times = 10.0;  // an amount grows tenfold at most: beyond it is another drink (practice)
+
+bool has_amount(const TakeInfo& take) {
+  return take.written.kind != AmountKind::all && take.written.kind != AmountKind::rest && take.written.kind != AmountKind::half && take.written.span.known();
+}
+
+bool counted(const TakeInfo& take) { return take.written.kind == AmountKind::pieces || take.written.unit == "dash" || take.written.unit == "drop"; }
+
+// The knob that holds a take's amount; nothing where it was not made into a unit.
+std::optional<std::uint32_t> knob_of(const Flowsheet& flow, const TakeInfo& take) {
+  for (std::size_t u = 0; u < flow.units.size(); ++u) {
+    const flow::Unit& unit = flow.units[u];
+    const flow::Origin& at = flow.unit_origin[u];
+    const bool source = unit.op == flow::Op::take || unit.op == flow::Op::take_ice || unit.op == flow::Op::draw;
+    if (source && at.part == take.origin.part && at.step == take.origin.step && at.take == take.origin.take) return unit.knobs.first;
+  }
+  return std::nullopt;
+}
+
+const formula::Take* written_take(const formula::Formula& formula, const flow::Origin& at, bool serve) {
+  const auto& steps = serve ? formula.serve->pours : formula.parts[at.part].steps;
+  const formula::Step& step = steps[at.step - 1U];
+  if (at.take >= 1 && at.take <= step.takes.size()) return &step.takes[at.take - 1U];
+  return at.take == step.takes.size() + 1 && step.ice ? &*step.ice : nullptr;
+}
+
+bool names(const Vary& vary, const formula::Take& take) {
+  if (text::fold(vary.thing.thing) != text::fold(take.thing)) return false;
+  if (take.kind == formula::ThingKind::made) return vary.thing.qualifiers.empty();
+  return vary.thing.qualifiers.empty() || vary.thing.qualifiers == take.qualifiers;
+}
+
+// The usual band of the agent that lies nearest to its dose, as multiples of it; the dose itself is always inside.
+void keep_in_band(Free& free, const Flowsheet& flow, const TakeInfo& take, const flow::Batch<1>& batch) {
+  const larder::Thing& thing = flow.things[*take.thing];
+  std::optional<texture::Agent> agent;
+  for (std::size_t c = matter::index(matter::first_agent); c <= matter::index(matter::last_agent) && !agent; ++c)
+    if (thing.per_kg.kg[c] > 0.1) agent = texture::agent_of(static_cast<matter::Component>(c));
+  double base_kg = 0.0;
+  for (const TakeInfo& other : flow.takes)
+    if (other.origin.part == take.origin.part && other.in_base && other.liquid != flow::no_port) base_kg += batch.port(other.liquid).mass.total_kg();
+  const double kg = take.liquid != flow::no_port ? batch.port(take.liquid).mass.total_kg() : 0.0;
+  if (!agent || !(base_kg > 0.0) || !(kg > 0.0)) return;
+  const double percent = 100.0 * kg / base_kg;
+  const texture::DoseBand* nearest = nullptr;
+  for (const texture::DoseBand& band : texture::dose_bands())
+    if (band.agent == *agent && (nearest == nullptr || std::abs(std::log(band.nominal / percent)) < std::abs(std::log(nearest->nominal / percent))))
+      nearest = &band;
+  if (nearest == nullptr) return;
+  free.low = std::min(nearest->low / percent, 1.0);
+  free.high = std::max(nearest->high / percent, 1.0);
+}
+
+base::Diagnostic fault(std::string code, base::Span span, std::string message, std::string hint) {
+  return {base::Severity::error, std::move(code), std::move(message), span, std::nullopt, std::move(hint)};
+}
+
+// Percentages of a whole: more than all of it is no wish.
+bool is_share_of_whole(const formula::Target& target) {
+  const std::string_view key = formula::target_key(target.property);
+  return key == "abv_percent" || key == "abv_percent_all_melted" || key == "sugar_percent" || key == "brix_percent" || key == "brix_read_percent";
+}
+
+std::vector<base::Diagnostic> target_faults(const formula::Formula& formula, const std::vector<formula::Target>& targets) {
+  formula::Formula asked = formula;
+  asked.targets = targets;
+  std::vector<base::Diagnostic> faults = sheet::target_faults(asked);
+  for (const formula::Target& target : targets) {
+    const double high = target.wish == formula::Wish::at_least ? target.low : target.high;
+    if (is_share_of_whole(target) && (high > 100.0 || (target.wish != formula::Wish::at_least && target.high < 0.0)))
+      faults.push_back(fault("impossible_target", target.span, "`" + target.text + "` asks for more than all of it, or less than nothing",
+                             "a share lies between 0 and 100 %"));
+  }
+  return faults;
+}
+
+base::Error refused(std::string message, std::vector<base::Diagnostic> faults) { return {base::ErrorKind::bad_input, std::move(message), std::move(faults)}; }
+
+}  // namespace
+
+Problem::Problem(const BalanceAsked& asked, Flowsheet&& flow, std::vector<formula::Target> targets)
+    : flow_(std::move(flow)), targets_(std::move(targets)), probe_(asked.in, flow_, targets_), knobs_(flow_.nominal), batch_(flow_) {
+  for (const formula::Target& target : targets_)
+    if (target.at_minute.value_or(0.0) > 0.0 || formula::target_key(target.property) == "headroom_ml") until_ = flow::Until::last_moment;
+  flow::run<1>(flow_, flow_.nominal, batch_);
+}
+
+base::Result<std::unique_ptr<Problem>> Problem::of(const BalanceAsked& asked, std::vector<formula::Target> targets) {
+  const formula::Formula& formula = asked.in.formula;
+  if (targets.empty()) return tl::unexpected(refused("there is no target: neither asked for nor in the document", {}));
+  std::vector<base::Diagnostic> faults = target_faults(formula, targets);
+  auto flow = flow::compile(formula, asked.in.larder, asked.in.kit, asked.in.serves);
+  if (!flow) {
+    base::Error error = std::move(flow.error());
+    error.diagnostics.insert(error.diagnostics.end(), faults.begin(), faults.end());
+    return tl::unexpected(std::move(error));
+  }
+  std::unique_ptr<Problem> problem(new Problem(asked, std::move(*flow), std::move(targets)));
+  const Flowsheet& sheet = problem->flow_;
+  std::vector<bool> found(asked.vary.size(), false);
+  std::vector<std::string> known;
+  for (std::size_t t = 0; t < sheet.takes.size(); ++t) {
+    const TakeInfo& take = sheet.takes[t];
+    const bool serve = sheet.has_serve && take.origin.part + 1U == sheet.parts.size();
+    const bool own = sheet.parts[take.origin.part].source == formula.source;
+    const formula::Take* written = has_amount(take) && !take.maybe && own ? written_take(formula, take.origin, serve) : nullptr;
+    const auto knob = written != nullptr ? knob_of(sheet, take) : std::nullopt;
+    if (!knob) continue;
+    known.push_back(take.label);
+    const bool ice = take.thing && sheet.things[*take.thing].is_ice();
+    const bool by_measure = take.written.kind == AmountKind::mass || take.written.kind == AmountKind::volume;
+    bool free = asked.vary.empty() && take.thing && !ice && !take.agent && by_measure && !counted(take) && !take.used_only;
+    for (std::size_t v = 0; v < asked.vary.size(); ++v)
+      if (names(asked.vary[v], *written)) free = found[v] = true;
+    if (!free) continue;
+    Free one{t, *knob, 0.0, most_times, counted(take)};
+    if (take.agent) keep_in_band(one, sheet, take, problem->batch_);
+    problem->free_.push_back(one);
+  }
+  for (std::size_t v = 0; v < found.size(); ++v)
+    if (!found[v]) {
+      const std::string near = base::nearest(asked.vary[v].written, known);
+      faults.push_back(fault("unknown_thing", asked.vary[v].span,
+                             "nothing called `" + asked.vary[v].written + "` with an amount of its own is taken in this document",
+                             near.empty() ? "name a thing as the document does, or a part" : "did you mean `" + near + "`?"));
+    }
+  if (!faults.empty()) return tl::unexpected(refused("the question cannot be asked of this document", std::move(faults)));
+  if (problem->free_.empty()) return tl::unexpected(refused("nothing is free: name what may change with --vary", {}));
+  return problem;
+}
+
+const flow::Batch<1>& Problem::run(std::span<const double> multiples) {
+  for (std::size_t i = 0; i < free_.size(); ++i) knobs_[free_[i].knob] = multiples[i] * flow_.nominal[free_[i].knob];
+  flow::run<1>(flow_, knobs_, batch_, until_);
+  return batch_;
+}
+
+void Problem::values(std::span<const double> multiples, std::span<double> out) { probe_.read(run(multiples), out); }
+
+Search Problem::search() {
+  Search ask;
+  ask.model = [this](std::span<const double> x, std::span<double> out) { values(x, out); };
+  for (const Free& one : free_) {
+    ask.start.push_back(1.0);
+    ask.low.push_back(one.low);
+    ask.high.push_back(one.high);
+  }
+  for (const formula::Target& target : targets_) {
+    Wish wish;
+    if (target.wish != formula::Wish::at_most) wish.low = target.low;
+    if (target.wish != formula::Wish::at_least) wish.high = target.wish == formula::Wish::equal ? target.low : target.high;
+    double scale = 0.0;
+    for (const double edge : {wish.low, wish.high})
+      if (std::isfinite(edge)) scale = std::max(scale, std::abs(edge));
+    wish.scale = scale > 0.0 ? scale : 1.0;
+    ask.wishes.push_back(wish);
+  }
+  return ask;
+}
+
+}  // namespace bloomset::solve
