@@ -11,6 +11,7 @@
 #include "flow/run.hpp"
 #include "press/press.hpp"
 #include "sheet/sheet.hpp"
+#include "solve/balance.hpp"
 
 namespace {
 
@@ -112,6 +113,21 @@ void text_to_printed_sheet(benchmark::State& state) {
   }
 }
 BENCHMARK(text_to_printed_sheet);
+
+// Six free amounts, five targets, on the same formula.
+void balance_six_by_five(benchmark::State& state) {
+  solve::BalanceAsked asked{{bench().formula, bench().larder, bench().kit, std::nullopt, bench().text}, bench().text, {}, {}, true};
+  text::Faults faults;
+  for (const char* target : {"serve.abv = 9 %", "serve.sugar = 6 %", "serve.acidity 0.5-0.7 %", "serve.volume 180-260 mL", "serve.ph >= 2.5"})
+    asked.targets.push_back(*formula::read_target_text({target, {0, 1, 1, 1}}, text::Measures::metric, faults));
+  for (const char* thing : {"orange juice", "citric acid", "sucrose", "spirit (40 %vol)", "lime juice", "water"})
+    asked.vary.push_back({*formula::read_thing(thing, {0, 1, 1, 1}, faults), thing, {0, 1, 1, 1}});
+  for (auto _ : state) {
+    auto found = solve::balance(asked);
+    benchmark::DoNotOptimize(found);
+  }
+}
+BENCHMARK(balance_six_by_five);
 
 }  // namespace
 

@@ -1,8 +1,7 @@
 // sheet/targets.cpp - is a wish met? Each target is judged by the reading its name stands for.
 //
 // A point (`serve.abv 14 %`) is met where the value prints as it at the digits written, or lies within 0.1 % of it. A
-// value that cannot be given meets nothing, and is told twice: why it is not there, and that the target is missed. Time in
-// the glass is not computed in this version: `at N min` is neither met nor missed, and a finding says so.
+// value that cannot be given meets nothing, and is told twice: why it is not there, and that the target is missed.
 #include <algorithm>
 #include <cmath>
 

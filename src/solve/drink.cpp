@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include "solve/normal.hpp"
 
@@ -78,16 +79,25 @@ double at_deviations(const flow::Variation& v, double nominal, double z) {
 class DrinkWorker final : public Worker {
  public:
   explicit DrinkWorker(const Drink& drink)
-      : drink_(drink), flow_(drink.flow_), batch_(flow_), knobs_(flow_.nominal.size() * lanes), at_a_(flow_.variation.size() * lanes), asked_(asked()) {
+      : drink_(drink),
+        flow_(drink.flow_),
+        batch_(flow_),
+        knobs_(flow_.nominal.size() * lanes),
+        at_a_(flow_.variation.size() * lanes),
+        z_(flow_.draws_a_run * lanes),
+        asked_(asked()) {
     for (std::size_t k = 0; k < knobs_.size(); ++k) knobs_[k] = flow_.nominal[k / lanes];
   }
 
   void answer(std::uint64_t, std::span<const double> u, bool brief, std::span<double> out) noexcept override {
-    for (std::size_t v = 0; v < flow_.variation.size(); ++v) {
-      turn(v, u, &at_a_[v * lanes]);
+    const Drink::Reach& reach = brief ? drink_.brief_ : drink_.all_;
+    for (const std::uint32_t d : reach.draws)
+      for (std::size_t i = d * lanes; i < (d + 1) * lanes; ++i) z_[i] = deviations(u[i]);
+    for (const std::uint32_t v : reach.variations) {
+      turn(v, &at_a_[v * lanes]);
       put(v, &at_a_[v * lanes]);
     }
-    flow::run_units<lanes>(flow_, knobs_, batch_, brief ? drink_.brief_units_ : drink_.all_units_);
+    flow::run_units<lanes>(flow_, knobs_, batch_, reach.units);
     for (std::size_t p = 0; p < (brief ? 1 : drink_.places_.size()); ++p) read(drink_.places_[p], out.subspan(p * read_properties.size() * lanes));
   }
 
@@ -95,8 +105,10 @@ class DrinkWorker final : public Worker {
     if (group > 0)
       for (const std::uint32_t v : drink_.groups_[group - 1].variations) put(v, &at_a_[v * lanes]);
     for (const std::uint32_t v : drink_.groups_[group].variations) {
+      const std::size_t first = flow_.variation[v].draw * lanes;
+      for (std::size_t i = first; i < first + lanes; ++i) z_[i] = deviations(other[i]);
       std::array<double, lanes> at{};
-      turn(v, other, at.data());
+      turn(v, at.data());
       put(v, at.data());
     }
     flow::run_units<lanes>(flow_, knobs_, batch_, drink_.swap_units_[group]);
@@ -104,9 +116,9 @@ class DrinkWorker final : public Worker {
   }
 
  private:
-  void turn(std::size_t v, std::span<const double> u, double* at) const {
+  void turn(std::size_t v, double* at) const {
     const flow::Variation& of = flow_.variation[v];
-    for (std::size_t lane = 0; lane < lanes; ++lane) at[lane] = at_deviations(of, flow_.nominal[of.knob], deviations(u[of.draw * lanes + lane]));
+    for (std::size_t lane = 0; lane < lanes; ++lane) at[lane] = at_deviations(of, flow_.nominal[of.knob], z_[of.draw * lanes + lane]);
   }
   void put(std::size_t v, const double* at) { std::copy_n(at, lanes, &knobs_[flow_.variation[v].knob * lanes]); }
   void read(const Place& place, std::span<double> out) const {
@@ -125,7 +137,7 @@ class DrinkWorker final : public Worker {
   const Drink& drink_;
   const flow::Flowsheet& flow_;
   flow::Batch<lanes> batch_;
-  std::vector<double> knobs_, at_a_;
+  std::vector<double> knobs_, at_a_, z_;
   matter::PropertySet asked_;
 };
 
@@ -138,16 +150,30 @@ Drink::Drink(const flow::Flowsheet& flow) : flow_(flow), places_(places_of(flow)
   groups = groups_.size();
   if (places_.empty()) return;
   const std::array<flow::Port, 2> ports = {places_.front().liquid, places_.front().ice};
-  brief_units_ = flow::units_before(flow, ports);
-  for (std::uint32_t u = 0; u < flow.units_to_service; ++u) all_units_.push_back(u);
+  brief_ = reach_of(flow::units_before(flow, ports));
+  std::vector<std::uint32_t> to_service(flow.units_to_service);
+  std::iota(to_service.begin(), to_service.end(), 0U);
+  all_ = reach_of(std::move(to_service));
   std::vector<std::uint32_t> before;
   for (const Group& group : groups_) {
     std::vector<std::uint32_t> knobs;
     for (const std::uint32_t v : group.variations) knobs.push_back(flow.variation[v].knob);
-    const auto changed = common(flow::units_after(flow, knobs), brief_units_);
+    const auto changed = common(flow::units_after(flow, knobs), brief_.units);
     swap_units_.push_back(both(before, changed));
     before = changed;
   }
+}
+
+Drink::Reach Drink::reach_of(std::vector<std::uint32_t> units) const {
+  Reach reach{std::move(units), {}, {}};
+  for (std::uint32_t v = 0; v < flow_.variation.size(); ++v) {
+    const std::uint32_t knob = flow_.variation[v].knob;
+    if (!common(flow::units_after(flow_, std::span(&knob, 1)), reach.units).empty()) reach.variations.push_back(v);
+  }
+  for (const std::uint32_t v : reach.variations) reach.draws.push_back(flow_.variation[v].draw);
+  std::sort(reach.draws.begin(), reach.draws.end());
+  reach.draws.erase(std::unique(reach.draws.begin(), reach.draws.end()), reach.draws.end());
+  return reach;
 }
 
 std::unique_ptr<Worker> Drink::worker() const { return std::make_unique<DrinkWorker>(*this); }

@@ -37,7 +37,12 @@ class Drink final : public Experiment {
   const flow::Flowsheet& flow_;
   std::vector<Place> places_;
   std::vector<Group> groups_;
-  std::vector<std::uint32_t> brief_units_, all_units_;
+  // What an answer needs: units, the variations that move them, and the draws behind these.
+  struct Reach {
+    std::vector<std::uint32_t> units, variations, draws;
+  };
+  Reach reach_of(std::vector<std::uint32_t> units) const;
+  Reach brief_, all_;
   std::vector<std::vector<std::uint32_t>> swap_units_;  // a group: what it and the group before it change
 };
 

@@ -14,6 +14,7 @@ using flow::Flowsheet;
 using flow::TakeInfo;
 using text::AmountKind;
 
+constexpr double hair = 1e-8;        // of a wish's scale
 constexpr double most_times = 10.0;  // an amount grows tenfold at most: beyond it is another drink (practice)
 
 bool has_amount(const TakeInfo& take) {
@@ -169,6 +170,11 @@ Search Problem::search() {
     for (const double edge : {wish.low, wish.high})
       if (std::isfinite(edge)) scale = std::max(scale, std::abs(edge));
     wish.scale = scale > 0.0 ? scale : 1.0;
+    // A hair inside, so that what is found at an edge does not print as missed.
+    if (wish.high - wish.low > 4.0 * hair * wish.scale) {
+      wish.low += hair * wish.scale;
+      wish.high -= hair * wish.scale;
+    }
     ask.wishes.push_back(wish);
   }
   return ask;

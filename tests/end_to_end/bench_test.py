@@ -89,7 +89,7 @@ class Help(Bench):
                 with self.subTest(example=example):
                     self.assertTrue(not command or words[1] == command)
                     done = subprocess.run([cli_test.PROGRAM, *words[1:]], capture_output=True, text=True, cwd=ROOT, timeout=120)
-                    self.assertIn(done.returncode, (0, 1) if words[1] in ("sheet", "check") else (0,), done.stderr)
+                    self.assertIn(done.returncode, (0, 1) if words[1] in ("sheet", "check", "balance") else (0,), done.stderr)
                     self.assertEqual(done.stderr, "")
                     self.assertTrue(done.stdout)
 
