@@ -13,6 +13,7 @@ int run_chill(const ChillOptions&, const Common&, const Streams&);
 int run_dose(const DoseOptions&, const Common&, const Streams&);
 int run_gelatin(const GelatinOptions&, const Common&, const Streams&);
 int run_charge(const ChargeOptions&, const Common&, const Streams&);
+int run_scatter(const ScatterOptions&, const Common&, const Streams&);
 int run_balance(const BalanceOptions&, const Common&, const Streams&);
 int run_substitute(const SubstituteOptions&, const Common&, const Streams&);
 

@@ -20,6 +20,7 @@ inline constexpr const char* examples = R"help(Examples
   bloomset gelatin "3 leaves" --from "gelatin, gold leaf" --to "gelatin, powder (225 bloom)"
   bloomset charge --bottle "siphon, half litre" --liquid "450 g orange juice" --charges 1
   bloomset substitute demo/01-quay-sour.toml --agent "egg white"
+  bloomset scatter demo/01-quay-sour.toml                   how it varies, and what to measure first
   bloomset balance demo/01-quay-sour.toml --target "serve.abv 14 %" --vary "juniper spirit (43 %vol)"
 
 Exit codes
@@ -28,6 +29,8 @@ Exit codes
 inline constexpr const char* sheet_examples = R"help(Examples
   bloomset sheet demo/01-quay-sour.toml
   bloomset sheet demo/01-quay-sour.toml --serves 28
+  bloomset sheet demo/08-harbour-light.toml --fit "'orange cloud'=siphon, one litre"
+  bloomset sheet demo/08-harbour-light.toml --have "400 g ginger soda"
   bloomset sheet demo/01-quay-sour.toml --json)help";
 
 inline constexpr const char* check_examples = R"help(Examples
@@ -91,6 +94,15 @@ inline constexpr const char* substitute_examples = R"help(Examples
 
 The effect is read off the acts of the part: charged is a cold foam (hot if it is held at 40 C or more), blitzed a fluid gel,
 frothed a froth, and so on; else the gel or body whose usual dose is nearest.)help";
+
+inline constexpr const char* scatter_examples = R"help(Examples
+  bloomset scatter demo/01-quay-sour.toml
+  bloomset scatter demo/08-harbour-light.toml --draws 100000          finer percentiles
+  bloomset scatter demo/08-harbour-light.toml --seed 7 --json
+
+Every number that can vary is drawn anew each time: fruit and bottles as the larder says, bands as the document writes them
+(10-14 s is four standard deviations wide), scales, jiggers, ice and hands by common practice. A value measured and written in
+the bracket, such as lime juice (6 % acid, pH 2.2), varies only as much as its instrument.)help";
 
 inline constexpr const char* balance_examples = R"help(Examples
   bloomset balance demo/01-quay-sour.toml                   the document's own targets

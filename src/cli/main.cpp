@@ -24,6 +24,7 @@ struct Run {
   int operator()(const ChargeOptions& options) const { return run_charge(options, common, streams); }
   int operator()(const SubstituteOptions& options) const { return run_substitute(options, common, streams); }
   int operator()(const BalanceOptions& options) const { return run_balance(options, common, streams); }
+  int operator()(const ScatterOptions& options) const { return run_scatter(options, common, streams); }
 };
 
 int run(int count, char** words) {

@@ -35,6 +35,7 @@ Reading read_command_line(int count, const char* const* words) {
   ChargeOptions charge;
   SubstituteOptions substitute;
   BalanceOptions balance;
+  ScatterOptions scatter;
 
   CLI::App app(about, "bloomset");
   app.set_version_flag("--version", "bloomset " BLOOMSET_VERSION);
@@ -46,6 +47,10 @@ Reading read_command_line(int count, const char* const* words) {
   CLI::App& sheet_command = add_command(app, "sheet", "everything computed for a formula: amounts, steps, properties, findings, balance", sheet_examples);
   sheet_command.add_option("formula", sheet.formula, "the formula's file")->required()->type_name("FORMULA");
   sheet_command.add_option("--serves", sheet.serves, "for this many serves instead of the document's")->check(CLI::Range(1, 10000))->type_name("N");
+
+  CLI::Option* fit =
+      sheet_command.add_option("--fit", sheet.fit, "a part that shall fill a vessel: \"'orange cloud'=siphon, one litre\"")->type_name("'PART'=VESSEL");
+  sheet_command.add_option("--have", sheet.have, "make as much as this allows: \"730 g orange juice\"")->type_name("AMOUNT THING")->excludes(fit);
 
   CLI::App& check_command = add_command(app, "check", "findings and targets only, of formulas or of every *.toml below a folder", check_examples);
   check_command.add_option("formulas", check.paths, "formulas or folders")->required()->type_name("FORMULA|FOLDER");
@@ -113,6 +118,14 @@ Reading read_command_line(int count, const char* const* words) {
   balance_command.add_flag("--exact", balance.exact, "do not round to what a kitchen can measure");
   balance_command.add_option("--serves", balance.serves, "for this many serves instead of the document's")->check(CLI::Range(1, 10000))->type_name("N");
 
+  CLI::App& scatter_command = add_command(app, "scatter", "how a drink varies with fruit, ice, tools and hands, and what drives it", scatter_examples);
+  scatter_command.add_option("formula", scatter.formula, "the formula's file")->required()->type_name("FORMULA");
+  scatter_command.add_option("--draws", scatter.draws, "how many times the drink is made")->capture_default_str()->type_name("N");
+  scatter_command.add_option("--seed", scatter.seed, "another seed draws other fruit; the same one gives the same answer")
+      ->capture_default_str()
+      ->type_name("S");
+  scatter_command.add_option("--serves", scatter.serves, "for this many serves instead of the document's")->check(CLI::Range(1, 10000))->type_name("N");
+
   Reading reading;
   try {
     app.parse(count, words);
@@ -140,6 +153,8 @@ Reading read_command_line(int count, const char* const* words) {
     request.command = std::move(charge);
   else if (balance_command.parsed())
     request.command = std::move(balance);
+  else if (scatter_command.parsed())
+    request.command = std::move(scatter);
   else
     request.command = std::move(substitute);
   reading.request = std::move(request);

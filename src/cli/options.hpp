@@ -2,6 +2,7 @@
 // is options.cpp. Quantities stay texts here; the commands read them, so that a fault can point at the very letter.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <variant>
@@ -17,6 +18,7 @@ struct Common {
 struct SheetOptions {
   std::string formula;
   std::optional<int> serves;  // nothing: the document's own number
+  std::optional<std::string> fit, have;
 };
 
 struct CheckOptions {
@@ -70,9 +72,17 @@ struct BalanceOptions {
   bool exact = false;
 };
 
+struct ScatterOptions {
+  std::string formula;
+  std::uint64_t draws = 4096, seed = 1;
+  std::optional<int> serves;
+};
+
 struct Request {
   Common common;
-  std::variant<std::monostate, SheetOptions, CheckOptions, MixOptions, ChillOptions, DoseOptions, GelatinOptions, ChargeOptions, SubstituteOptions, BalanceOptions> command;
+  std::variant<std::monostate, SheetOptions, CheckOptions, MixOptions, ChillOptions, DoseOptions, GelatinOptions, ChargeOptions, SubstituteOptions,
+               BalanceOptions, ScatterOptions>
+      command;
 };
 
 /// What came of reading the command line: a request, or (help, version, a fault) texts and an exit code.

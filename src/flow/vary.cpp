@@ -32,7 +32,8 @@ constexpr std::array<Trait, 6> traits = {{{"brix", "brix", "said brix", "departu
 
 // `shake` → `shaking`, `stir` → `stirring`.
 std::string gerund(std::string act) {
-  if (act == "stir" || act == "set" || act == "cut") return act + act.back() + "ing";
+  for (const std::string_view doubles : {"stir", "set", "cut", "top", "rim", "degas"})
+    if (act == doubles) return act + act.back() + "ing";
   if (act.ends_with('e')) act.pop_back();
   return act + "ing";
 }
@@ -148,7 +149,8 @@ class Varying {
       v.ground = Ground::document;
       v.source = "the document";
     }
-    if (std::string_view(knob.what) == "CO2 kept" && nominal >= 1.0) return;  // under a lid, or none there
+    if (std::string_view(knob.what) == "CO2 kept" && (unit.outs & outs::gas) == 0) return;  // there is none, or it stays
+    if (std::string_view(knob.what) == "end" && static_cast<HeatEnd>(unit.mode) == HeatEnd::temperature) return;
     name(v.cause, origin, take);
     bound(v);
     add(std::move(v), row->once && !knob.range);

@@ -153,11 +153,15 @@ class Reader {
     const auto width = number(f[2]);
     if (!width) return fail(f[0], "not a number");
     const Variability varies{std::string(f[1]), *width, f[3] == "1", std::string(f[5])};
-    if (const auto at = by_name_.find(f[0]); at != by_name_.end()) return put(out_.rows[at->second], varies);
-    const auto family = family_named(f[0]);
-    if (!family) return fail(f[0], "neither a family nor a thing");
-    for (Row& row : out_.rows)
-      if (row.family == *family) put(row, varies);
+    // A word that is both (`spirit`) means the family, whose rows stand before those of things.
+    if (const auto family = family_named(f[0])) {
+      for (Row& row : out_.rows)
+        if (row.family == *family) put(row, varies);
+      return;
+    }
+    const auto at = by_name_.find(f[0]);
+    if (at == by_name_.end()) return fail(f[0], "neither a family nor a thing");
+    put(out_.rows[at->second], varies);
   }
   static void put(Row& row, const Variability& varies) {
     for (Variability& v : row.varies) {

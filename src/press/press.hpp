@@ -15,6 +15,7 @@
 #include "sheet/replacing.hpp"
 #include "sheet/sheet.hpp"
 #include "solve/balance.hpp"
+#include "solve/scatter.hpp"
 
 namespace bloomset::press {
 
@@ -40,6 +41,8 @@ std::string substitute_text(const sheet::ReplaceSheet&);
 std::string substitute_json(const sheet::ReplaceSheet&, const base::Sources& sources);
 
 // The model asked backwards.
+std::string scatter_text(const solve::ScatterSheet&);
+std::string scatter_json(const solve::ScatterSheet&, const base::Sources& sources);
 std::string balance_text(const solve::BalanceSheet&, const std::string& title);
 std::string balance_json(const solve::BalanceSheet&, const base::Sources& sources);
 
