@@ -5,8 +5,44 @@
 
 #include "cli/commands.hpp"
 #include "press/press.hpp"
+#include "sheet/scaling.hpp"
 
 namespace bloomset::cli {
+namespace {
+
+base::Span whole(std::uint32_t source, const std::string& text) { return {source, 1, 1, static_cast<std::uint32_t>(text.size())}; }
+
+base::Error refused(std::vector<base::Diagnostic> faults) { return {base::ErrorKind::bad_input, "the command line cannot be read", std::move(faults)}; }
+
+// `'orange cloud'=siphon, one litre`.
+base::Result<sheet::Fit> read_fit(const std::string& written, base::Sources& words) {
+  sheet::Fit fit;
+  fit.span = whole(words.add("--fit", written), written);
+  const std::size_t equals = written.find("'=");
+  if (written.empty() || written.front() != '\'' || equals == std::string::npos || equals < 2)
+    return tl::unexpected(refused({{base::Severity::error, "bad_fit", "--fit reads a part in single quotes, =, and a vessel", fit.span, std::nullopt,
+                                    "for instance \"'orange cloud'=siphon, one litre\""}}));
+  fit.part = written.substr(1, equals - 1);
+  fit.vessel = written.substr(equals + 2);
+  return fit;
+}
+
+base::Result<sheet::Scaled> scaled_for(const SheetOptions& options, const sheet::Inputs& in, base::Sources& words) {
+  if (options.fit) {
+    const auto fit = read_fit(*options.fit, words);
+    return fit ? sheet::fit(in, *fit) : tl::unexpected(fit.error());
+  }
+  if (options.have) {
+    text::Faults faults;
+    const base::Span span = whole(words.add("--have", *options.have), *options.have);
+    auto thing = formula::read_take(*options.have, span, in.formula.measures, faults);
+    if (!thing) return tl::unexpected(refused(std::move(faults)));
+    return sheet::have(in, {std::move(*thing), span});
+  }
+  return sheet::Scaled{in.formula, in.serves.value_or(in.formula.serves), {}};
+}
+
+}  // namespace
 
 int run_sheet(const SheetOptions& options, const Common& common, const Streams& streams) {
   base::Sources desk_sources, sources;
@@ -14,9 +50,14 @@ int run_sheet(const SheetOptions& options, const Common& common, const Streams& 
   if (!desk) return tell(desk.error(), desk_sources, streams.err);
   const auto formula = read_formula(options.formula, sources);
   if (!formula) return tell(formula.error(), sources, streams.err);
-  const auto made = sheet::make_sheet({*formula, desk->larder, desk->kit, options.serves, text_of(sources)});
+  const sheet::Inputs as_written{*formula, desk->larder, desk->kit, options.serves, text_of(sources)};
+  base::Sources words;
+  const auto scaled = scaled_for(options, as_written, words);
+  if (!scaled) return tell(scaled.error(), words, streams.err);
+  auto made = sheet::make_sheet({scaled->formula, desk->larder, desk->kit, scaled->serves, as_written.formula_text});
   if (!made) return tell(made.error(), sources, streams.err);
-  streams.out << (common.json ? press::sheet_json(*made, sources) : press::sheet_text(*made, *formula));
+  made->findings.insert(made->findings.end(), scaled->findings.begin(), scaled->findings.end());
+  streams.out << (common.json ? press::sheet_json(*made, sources) : press::sheet_text(*made, scaled->formula));
   return made->stop() ? 1 : 0;
 }
 

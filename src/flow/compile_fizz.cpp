@@ -22,6 +22,7 @@ Port Compiler::emit_gas(Origin act, const formula::Step& step, GasTake gas) {
   take.origin = {act.part, act.step, gas_line};
   take.label = gas.label;
   take.in_base = false;
+  take.used_only = true;
   take.span = step.span;
   larder::Thing thing;
   thing.name = thing.label = take.label;

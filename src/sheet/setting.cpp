@@ -141,6 +141,8 @@ std::vector<std::string> live_enzymes(const Kitchen& k, std::size_t part, std::u
   std::vector<std::string> names;
   for (const flow::TakeInfo& take : k.flow.takes) {
     if (take.origin.part != part || take.maybe || take.solid_left || (after_step > 0 && take.origin.step > after_step)) continue;
+    // Foam lies on the drink: what is in it is not what it lies on.
+    if (k.is_serve(part) && take.made && k.flow.parts[*take.made].foams != flow::Foams::no) continue;
     std::vector<std::string> came;
     if (take.thing && k.flow.things[*take.thing].live_enzyme) came.push_back(take.label);
     if (take.made) came = live_enzymes(k, *take.made);

@@ -165,13 +165,13 @@ Spheres spheres(SphereWay way, const Composition& drop, const Composition& bath)
         "at pH " + shown(liquor.ph) + " alginate thickens or falls out: direct spheres need pH " + shown(table::sphere_ph) + " or above");
     if (direct) advise("buffer it with trisodium citrate to pH 4 or above, or take the reverse way");
   }
-  if (liquor.salt_percent > table::sphere_sodium_chloride) {
-    say(Code::will_not_set, direct ? Bearing::stops : Bearing::weakens, liquor.salt_percent, table::sphere_sodium_chloride,
-        "sodium like " + shown(liquor.salt_percent) + " % of salt competes with calcium: above " + shown(table::sphere_sodium_chloride) +
-            " % the skin stays soft or fails");
-    advise(
-        "cut it with water, take the reverse way (calcium lactate gluconate in the liquid with 0.2 to 0.4 % xanthan, a rested bath of 0.5 % alginate), or "
-        "pearls of 0.9 % agar in cold oil");
+  const double most_salt = direct ? table::sphere_sodium_chloride_direct : table::sphere_sodium_chloride_reverse;
+  if (liquor.salt_percent > most_salt) {
+    say(direct ? Code::will_not_set : Code::sets_soft, direct ? Bearing::stops : Bearing::weakens, liquor.salt_percent, most_salt,
+        "sodium like " + shown(liquor.salt_percent) + " % of salt competes with calcium: above " + shown(most_salt) + " % the skin stays soft or fails");
+    advise(direct ? "cut it with water, take the reverse way (calcium lactate gluconate in the liquid with 0.2 to 0.4 % xanthan, a rested bath of 0.5 % "
+                    "alginate), or pearls of 0.9 % agar in cold oil"
+                  : "cut it with water, or make pearls of 0.9 % agar in cold oil");
   }
   const double litres = units::in_litres(matter::liquid_volume(drop, units::celsius(20.0)));
   const double citrate_g_l = litres > 0.0 ? 1e3 * drop[Component::citric_acid] / litres : 0.0;

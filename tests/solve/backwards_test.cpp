@@ -75,7 +75,7 @@ TEST(Backwards, ImpossibleSetsAreNamedIrreducibly) {
       {"'mix'.ph >= 6", "'mix'.acidity >= 1 %"},
       {"'mix'.freezing_point <= -20 C", "'mix'.abv <= 2 %", "'mix'.sugar <= 10 %", "'mix'.acidity <= 1 %"},
       {"'mix'.brix >= 60 %", "'mix'.water_activity >= 0.98"},
-      {"'mix'.density >= 1200 kg/m3", "'mix'.sugar <= 5 %"},
+      {"'mix'.density >= 1200 kg/m3", "'mix'.sugar <= 5 %", "'mix'.mass >= 100 g"},
       {"'mix'.volume <= 30 mL", "'mix'.mass >= 200 g", "'mix'.sugar <= 90 %"},
   };
   for (const auto& set : sets) {
