@@ -123,6 +123,7 @@ std::vector<Judged> judged() {
   drink("06-winter-stores", "stirred", part(demo("06-winter-stores"), "winter stores").values, {"strength", "sugar", "acid"});
   drink("08-harbour-light", "highball", demo("08-harbour-light").serve->at_service, {"strength"});
   iced("08-harbour-light", "shaken", "shaken cane");
+  drink("13-clear-signal", "carbonated", demo("13-clear-signal").serve->at_service, {"strength", "sugar", "acid"});
   all.push_back({"14-spindrift", "rim", "sugar or salt on a rim", demo("14-spindrift").serve->beside_g});
   return all;
 }
@@ -204,6 +205,16 @@ std::vector<Figure> figures() {
   const PartSheet& cream = part(demo("10-pier-tart"), "lemon cream");
   all.push_back({"10-pier-tart", "mass, g", 606.0, cream.batch_mass_g});
   drink("10-pier-tart", cream.values, none, none, 30.0, 1.7);
+  const PartSheet& mango = part(demo("12-buoys-and-roe"), "mango buoys");
+  all.push_back({"12-buoys-and-roe", "mango and all, g", 291.0, mango.steps.at(0).after[Property::mass_g]});
+  all.push_back({"12-buoys-and-roe", "strength, %vol", 4.5, mango.steps.at(0).after[Property::abv_percent]});
+  all.push_back({"12-buoys-and-roe", "density, kg/m3", 1070.0, mango.values[Property::density_kg_m3]});
+  const PartSheet& rhubarb = part(demo("13-clear-signal"), "rhubarb");
+  all.push_back({"13-clear-signal", "lands at, C", 46.0, rhubarb.steps.at(2).after[Property::temperature_c]});
+  all.push_back({"13-clear-signal", "runs clear, g", 350.0, rhubarb.batch_mass_g});
+  drink("13-clear-signal", rhubarb.values, none, none, none, 1.1);
+  drink("13-clear-signal", of("13-clear-signal", "signal"), 931.0, 14.2, 7.0, 0.52);
+  all.push_back({"13-clear-signal", "CO2, volumes", 3.8, of("13-clear-signal", "signal")[Property::co2_volumes]});
   drink("14-spindrift", of("14-spindrift", "shaken aged cane"), 146.0, 17.7, 7.0, 0.92);
   return all;
 }
@@ -250,6 +261,23 @@ TEST(Demo, TheNightWatchStandsAtTheEdgeOfSetting) {
   ASSERT_NE(strong, nullptr);
   EXPECT_EQ(strong->weight, base::Weight::mind);
   EXPECT_EQ(found(jelly, Code::will_not_set), nullptr);
+}
+
+// Below pH 4 alginate gives no skin the direct way; about 2 g of citrate bring 300 g of elderflower base over it. Drops denser than their bath sink. Practice.
+TEST(Demo, TheRoeIsBufferedAndTheBuoysSink) {
+  const Sheet& spheres = demo("12-buoys-and-roe");
+  EXPECT_GE(part(spheres, "elderflower base").values[Property::ph_25c], 4.0);
+  EXPECT_GT(density_g_ml(part(spheres, "mango buoys")), density_g_ml(part(spheres, "alginate bath")));
+  for (const Code code : {Code::will_not_set, Code::too_acid, Code::too_hard_water, Code::sinks_or_floats, Code::short_of})
+    EXPECT_EQ(found(spheres, code), nullptr) << found(spheres, code)->says;
+}
+
+// Four fifths of a milk's protein and nearly all its fat stay in the curd (milk protein handbooks: casein is 76 to 82 % of it).
+TEST(Demo, TheMilkPunchRunsClear) {
+  const Sheet& punch = demo("16-moonlit-milk");
+  EXPECT_EQ(found(punch, Code::will_not_set), nullptr) << "it curdles";
+  EXPECT_EQ(found(punch, Code::curdles), nullptr) << "and is meant to";
+  EXPECT_NEAR(part(punch, "milk punch").batch_mass_g, 0.8 * 738.0, 0.03 * 738.0);  // takes added up by hand
 }
 
 // Regulation (EU) 1169/2011 Annex II: oats are cereals containing gluten, milk and eggs are allergens; lecithin may be of soy, so it is asked.

@@ -97,6 +97,7 @@ TEST(AgarLemonBars, BoilingWithTheAcidIsAtFaultAndNotTheDose) {
   const Sheet together = part_of(boiled_together), last = part_of(juice_last);
   EXPECT_NE(said(together, Code::too_acid).find("off the heat"), std::string::npos) << all_findings(together);
   EXPECT_EQ(found(together, Code::will_not_set), nullptr) << "the dose is no fault";
+  EXPECT_EQ(said(last, Code::too_acid).find("was cooked"), std::string::npos) << all_findings(last);
   EXPECT_EQ(found(last, Code::will_not_set), nullptr) << all_findings(last);
   EXPECT_GE(last.parts[0].steps[2].after[Property::temperature_c], 45.0);
 }
@@ -122,10 +123,24 @@ TEST(RubberBeads, TheBlendLandsFarBelowTheSettingZone) {
   EXPECT_NEAR(lands("22"), 25.0, 1.0);
 }
 
-// --- Soy pearls became worms and ghosts. About 15 % of salt, pH 4.8; alginate 0.5 %, calcium chloride 0.5 %. --------------------------------------------
-// Sodium competes with calcium (practice). Soy sauce stands here as brine.
+TEST(RubberBeads, AreToldAndAWarmerMixHasNone) {
+  const auto with = [](const std::string& mix_c) {
+    return made("bloomset = 1\ntitle = \"Problem\"\nserves = 1\n" +
+                ahead("melted", "{ do = \"combine\", take = [\"50 g water\", \"10 g gelatin, powder\"] }, { do = \"warm\", to = \"60 C\" }") +
+                ahead("cake", poured_into(mix_c) + "{ do = \"combine\", take = [{ take = \"all 'melted'\", at = \"60 C\" }] }"));
+  };
+  const Sheet cold = with("5"), warm = with("24");
+  const base::Finding* beads = found(cold, Code::strings_on_landing);
+  ASSERT_NE(beads, nullptr) << all_findings(cold);
+  EXPECT_FALSE(beads->remedies.empty());
+  EXPECT_EQ(found(warm, Code::strings_on_landing), nullptr) << all_findings(warm);
+}
 
-TEST(SoyPearls, DoNotFormTheDirectWay) {
+// --- Soy pearls became worms and ghosts. About 15 % of salt, pH 4.8; alginate 0.5 %, calcium chloride 0.5 %. --------------------------------------------
+// Sodium competes with calcium. The reverse way: the soy cut 1 : 1 with water, 2 % of calcium lactate gluconate, 0.2 to 0.4 % of xanthan, into a bath of
+// 0.5 % alginate. Practice. Soy sauce stands here as brine.
+
+TEST(SoyPearls, WantTheReverseWay) {
   const auto with = [](const std::string& drop, const std::string& bath) {
     return made("bloomset = 1\ntitle = \"Problem\"\nserves = 1\n" +
                 ahead("bath", "{ do = \"combine\", take = [\"1 kg low-mineral water\", \"" + bath + "\"] }") +
@@ -133,8 +148,10 @@ TEST(SoyPearls, DoNotFormTheDirectWay) {
                       "{ do = \"combine\", take = [" + drop + "] }, { do = \"sphere\", bath = { in = \"1 kg 'bath'\" }, size = \"5 mm\", time = \"1 min\" }"));
   };
   const Sheet direct = with("\"85 g water\", \"15 g salt\", \"0.5 g alginate\"", "5 g calcium chloride");
+  const Sheet reverse = with("\"92 g water\", \"8 g salt\", \"2 g calcium lactate gluconate\", \"0.3 g xanthan\"", "5 g alginate");
   ASSERT_NE(found(direct, Code::will_not_set), nullptr) << all_findings(direct);
   EXPECT_NE(said(direct, Code::will_not_set).find("salt"), std::string::npos) << all_findings(direct);
+  EXPECT_EQ(found(reverse, Code::will_not_set), nullptr) << all_findings(reverse);
 }
 
 // Below about pH 4 the direct way needs a buffer (practice).
@@ -178,6 +195,18 @@ TEST(StockOnTheStove, ACoveredPotMissesTheFirstStageAndShallowPansInIceWaterMeet
   EXPECT_GT(in_celsius(matter::cooled(pot, celsius(95.0), hours(6.0))), 21.0) << "the probe saw 24 C after 6 h";
   EXPECT_LT(hours_from_57(pan, 21.0), 2.0);
   EXPECT_LT(hours_from_57(pan, 5.0), 6.0);
+}
+
+// The same on the sheet; water with a little vegetable juice stands for stock.
+TEST(StockOnTheStove, TheSheetHoldsItAgainstTheRule) {
+  const auto stock = [](const std::string& cooled) {
+    return part_of("{ do = \"warm\", take = [\"6 kg water\", \"2 kg carrot juice\"], to = \"95 C\" }, " + cooled +
+                   ", { do = \"rest\", in = \"fan fridge\", time = \"1 d\" }");
+  };
+  const Sheet left = stock("{ do = \"rest\", in = \"room\", time = \"6 h\" }"),
+              shallow = stock("{ do = \"chill\", in = \"ice bath\", vessel = \"tray, 1 L\", to = \"5 C\" }");
+  EXPECT_NE(said(left, Code::cooling_too_slow).find("published limit of 2 h is missed"), std::string::npos) << all_findings(left);
+  EXPECT_EQ(said(shallow, Code::cooling_too_slow).find("published limit"), std::string::npos) << all_findings(shallow);
 }
 
 // --- How long syrup keeps, 1 : 1 and 2 : 1 by mass, and with a spoon of vodka (15 mL of 40 % in 500 mL). ---------------------------------------------------
