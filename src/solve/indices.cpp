@@ -112,15 +112,19 @@ class Pairs {
     }
     const double mean = own.first / (2.0 * n), variance = own.second / (2.0 * n) - mean * mean;
     if (!(variance > nothing * middle_[o] * middle_[o])) return {};
+    // Both indices are ratios, so a block errs by its numerator less the ratio times its own variance.
+    const double scale = 1.0 / (n * variance), first_order = all.first * scale, total = all.second * scale;
     double first_spread = 0.0, total_spread = 0.0;
     for (std::size_t b = 0; b < count; ++b) {
-      const double share = static_cast<double>(blocks.end_of(b) - blocks.begin_of(b)) / n;
-      const double first_off = sums(b, o, g).first - share * all.first, total_off = sums(b, o, g).second - share * all.second;
+      const Sums& here = sums(b, o, experiment_.groups);
+      const auto draws = static_cast<double>(blocks.end_of(b) - blocks.begin_of(b));
+      const double own_variance = 0.5 * here.second - mean * here.first + draws * mean * mean;
+      const double first_off = sums(b, o, g).first - first_order * own_variance, total_off = sums(b, o, g).second - total * own_variance;
       first_spread += first_off * first_off;
       total_spread += total_off * total_off;
     }
-    const double scale = 1.0 / (n * variance), wide = count > 1 ? two * std::sqrt(static_cast<double>(count) / static_cast<double>(count - 1)) : 0.0;
-    return {all.first * scale, wide * std::sqrt(first_spread) * scale, all.second * scale, wide * std::sqrt(total_spread) * scale};
+    const double wide = count > 1 ? two * std::sqrt(static_cast<double>(count) / static_cast<double>(count - 1)) : 0.0;
+    return {first_order, wide * std::sqrt(first_spread) * scale, total, wide * std::sqrt(total_spread) * scale};
   }
   static constexpr double nothing = 1e-24;  // of the square of the mean: what rounding leaves of an answer that does not move
 
