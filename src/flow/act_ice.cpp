@@ -7,6 +7,7 @@
 
 #include "flow/modes.hpp"
 #include "flow/unit_view.hpp"
+#include "gas/real_gas.hpp"
 #include "matter/enthalpy.hpp"
 #include "matter/freezing.hpp"
 #include "matter/ice.hpp"
@@ -78,6 +79,8 @@ void run_stand(const UnitView& view) noexcept {
       const double room_share = -std::expm1(-view.knob(stand_knob::room_w_k) * step_s / liquid_j_k);
       const double glass_share = has_ice ? 0.0 : glass_j_k / (liquid_j_k + glass_j_k);
       give_heat(liquid, view.booked_j(), liquid_j_k * (room_share + (1.0 - room_share) * glass_share) * (room_c - t_c));
+      const double dew_pa = view.knob(stand_knob::room_vapour_pa) - gas::water_vapour_pressure(units::celsius(t_c)).si;
+      if (dew_pa > 0.0) give_heat(liquid, view.booked_j(), view.knob(stand_knob::dew_w_pa) * dew_pa * step_s);
     }
     if (has_ice) {
       matter::IceContact contact = contact_of(liquid, *ice);

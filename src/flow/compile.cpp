@@ -6,6 +6,7 @@
 #include <functional>
 
 #include "flow/compiler.hpp"
+#include "gas/real_gas.hpp"
 #include "text/fold.hpp"
 
 namespace bloomset::flow {
@@ -17,9 +18,10 @@ constexpr double serve_stands_s = 30.0;  // at service = 30 s after the last pou
 // to its mass, so tau grows with the cube root of the piece.
 constexpr double ice_in_glass_time_s = 60.0, ice_in_glass_piece_kg = 0.025;
 constexpr double glass_time_s = 60.0;  // approach of a glass to its drink: a prior, practice
-// Heat from the room: still air and radiation some 10 W/(m2 K) (memory: handbooks of heat transfer, free convection 5-25), a fifth
-// more for the dew on a cold glass; over a closed cylinder as wide as high, 5.54 V^(2/3). Insulated or held in a hand: another number.
-constexpr double room_film_w_m2_k = 12.0, cylinder_area = 5.54;
+// Heat from the room: still air and radiation some 10 W/(m2 K), about half of it through the air (memory: handbooks of heat transfer, free convection 5-25),
+// over a closed cylinder as wide as high, 5.54 V^(2/3). Dew brings its own: what air carries as heat and as vapour goes by the psychrometric constant, 67.4
+// Pa/K at 1 atm (memory: FAO Irrigation and Drainage Paper 56). An insulated glass gets its own film, and dew in proportion.
+constexpr double room_film_w_m2_k = 10.0, through_air = 0.5, cylinder_area = 5.54, psychrometric_pa_k = 67.4;
 // Fizz in an open glass: a third of the CO2 is gone in ten minutes or so: a prior, practice.
 constexpr double co2_leaves_s = 1500.0;
 constexpr double first_drop = 0.01;          // of a foam alone in its glass, that has run out as it lands: practice
@@ -194,7 +196,10 @@ void Compiler::emit_moment(Stock& stock, Origin origin, double from_s, double to
   knob(sheet_.glass->heat.si, KnobKind::joule_per_kelvin, origin, "heat capacity of the glass", "kit");
   knob(units::in_celsius(kit_.room), KnobKind::celsius, origin, "temperature of glass and room", "kit");
   const double area_m2 = cylinder_area * std::pow(sheet_.glass->brim.si, 2.0 / 3.0);
-  knob(room_film_w_m2_k * area_m2, KnobKind::watt_per_kelvin, origin, "heat from the room a kelvin", "practice");
+  const double film_w_k = sheet_.glass->film_w_m2_k.value_or(room_film_w_m2_k) * area_m2;
+  knob(film_w_k, KnobKind::watt_per_kelvin, origin, "heat from the room a kelvin", sheet_.glass->film_w_m2_k ? "kit" : "practice");
+  knob(through_air * film_w_k / psychrometric_pa_k, KnobKind::watt_per_pascal, origin, "heat of dew a pascal of vapour", "practice");
+  knob(kit_.room_humidity * gas::water_vapour_pressure(kit_.room).si, KnobKind::pascal, origin, "vapour in the room", "kit");
   knob(co2_leaves_s, KnobKind::seconds, origin, "time constant of fizz in an open glass", "practice");
   for (std::size_t i = 0; i < stock.foams.size(); ++i) {
     in.push_back(stock.foams[i].port);

@@ -62,6 +62,7 @@ base::Result<void> Kit::add(std::string name, std::string text, base::Sources& s
   for (Vessel& v : document->vessels) put(vessels_, std::move(v));
   for (Place& p : document->places) put(places_, std::move(p));
   if (document->room_c) room = units::celsius(*document->room_c);
+  if (document->room_humidity_percent) room_humidity = *document->room_humidity_percent / 100.0;
   if (document->hands) hands = *document->hands;
   if (document->burners) burners = *document->burners;
   return {};
@@ -113,12 +114,13 @@ std::vector<std::string> Kit::place_names() const {
 }
 
 std::string Kit::fingerprint() const {
-  std::string out = "kit " + text::print_number(room.si, 9) + ' ' + std::to_string(hands) + ' ' + std::to_string(burners) + '\n';
+  std::string out =
+      "kit " + text::print_number(room.si, 9) + ' ' + text::print_number(room_humidity, 9) + ' ' + std::to_string(hands) + ' ' + std::to_string(burners) + '\n';
   const auto put_number = [&](double x) { out += ' ' + text::print_number(x, 12); };
   for (const Vessel& v : vessels_) {
     out += v.name + '\t' + v.source + '\t' + std::to_string(static_cast<int>(v.kind)) + (v.hot_rated ? 'h' : '-') + (v.pressure_rated ? 'p' : '-');
     for (const double x : {v.brim.si * 1e6, v.heat.si, v.holds_serves.value_or(0.0), v.fill_line.value_or(units::Volume{}).si * 1e6,
-                           static_cast<double>(v.most_charges.value_or(0)), v.most_pressure.value_or(units::Pressure{}).si})
+                           static_cast<double>(v.most_charges.value_or(0)), v.most_pressure.value_or(units::Pressure{}).si, v.film_w_m2_k.value_or(0.0)})
       put_number(x);
     for (const Outline& point : v.inside) {
       put_number(point.height.si * 1e3);

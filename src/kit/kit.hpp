@@ -27,6 +27,7 @@ struct Vessel {
   units::Volume brim;                      // full to the brim (a siphon's gross volume)
   std::vector<Outline> inside;             // glasses: for the picture and headroom
   units::HeatCapacity heat;                // [J/K]; 0: not known, left out with a note
+  std::optional<double> film_w_m2_k;       // glass: heat that its wall lets in from a still room; none: a plain glass
   std::optional<double> holds_serves;      // shaker, mixing glass: serves a round
   std::optional<units::Volume> fill_line;  // siphon
   std::optional<int> most_charges;         // siphon
@@ -57,6 +58,7 @@ class Kit {
   static std::optional<Vessel> plain_cylinder(std::string_view text);
 
   units::Temperature room = units::celsius(20.0);
+  double room_humidity = 0.5;  // relative, 0 to 1
   int hands = 2, burners = 1;
   std::vector<std::string> vessel_names() const, place_names() const;
   std::string fingerprint() const;

@@ -106,8 +106,8 @@ std::vector<Outline> read_outline(const text::Node& list, text::Faults& faults) 
 
 std::optional<Vessel> read_vessel(const text::Node& node, text::Faults& faults) {
   static const std::vector<std::string> keys = {
-      "name",      "kind",           "brim_ml", "inside_mm", "heat_j_k", "holds_serves", "fill_line_ml", "most_charges", "most_pressure_bar_gauge",
-      "hot_rated", "pressure_rated", "source"};
+      "name",      "kind",           "brim_ml",     "inside_mm", "heat_j_k", "holds_serves", "fill_line_ml", "most_charges", "most_pressure_bar_gauge",
+      "hot_rated", "pressure_rated", "film_w_m2_k", "source"};
   const std::size_t before = faults.size();
   const Entry entry(node, "a vessel", keys, faults);
   Vessel v;
@@ -127,6 +127,7 @@ std::optional<Vessel> read_vessel(const text::Node& node, text::Faults& faults) 
             "they must agree within 1 %; leave one out");
   }
   v.heat = {entry.number("heat_j_k", 0.0, 100000.0).value_or(0.0)};
+  v.film_w_m2_k = entry.number("film_w_m2_k", 0.1, 100.0);
   v.holds_serves = entry.number("holds_serves", 0.1, 1000.0);
   if (const auto line = entry.number("fill_line_ml", 1.0, 200000.0)) {
     v.fill_line = units::millilitres(*line);
@@ -183,10 +184,11 @@ void read_list(const text::Node* list, const std::string& what, std::vector<Item
 }  // namespace
 
 KitDocument read_kit(const text::Node& root, text::Faults& faults) {
-  static const std::vector<std::string> keys = {"hands", "burners", "room_c", "vessel", "place"};
+  static const std::vector<std::string> keys = {"hands", "burners", "room_c", "room_humidity_percent", "vessel", "place"};
   const Entry entry(root, "a kit", keys, faults);
   KitDocument document;
   document.room_c = entry.number("room_c", -10.0, 50.0);
+  document.room_humidity_percent = entry.number("room_humidity_percent", 0.0, 100.0);
   const auto count = [&](std::string_view key, long long least) -> std::optional<int> {
     const text::Node* value = entry.fields.integer(key);
     if (value == nullptr) return std::nullopt;

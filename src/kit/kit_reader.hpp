@@ -12,7 +12,7 @@ namespace bloomset::kit {
 struct KitDocument {
   std::vector<Vessel> vessels;
   std::vector<Place> places;
-  std::optional<double> room_c;
+  std::optional<double> room_c, room_humidity_percent;
   std::optional<int> hands, burners;
 };
 

@@ -106,7 +106,7 @@ TEST(RandomFormulas, PrintAndParseAgreeMassAndEnergyAreKeptAmountsScaleAndLanesA
     std::vector<double> tripled = sheet.nominal;
     for (std::size_t k = 0; k < tripled.size(); ++k)
       if (sheet.knobs[k].kind == KnobKind::mass_kg || sheet.knobs[k].kind == KnobKind::volume_m3 || sheet.knobs[k].kind == KnobKind::joule_per_kelvin ||
-          sheet.knobs[k].kind == KnobKind::watt_per_kelvin)
+          sheet.knobs[k].kind == KnobKind::watt_per_kelvin || sheet.knobs[k].kind == KnobKind::watt_per_pascal)
         tripled[k] *= 3.0;
     Batch<1> three(sheet);
     run<1>(sheet, tripled, three);

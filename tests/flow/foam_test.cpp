@@ -117,5 +117,30 @@ TEST(Glass, ReachesTheRoom) {
   EXPECT_NEAR(matter::thermal_state(drink.mass, drink.enthalpy_j).t_c, 20.0, 0.1);
 }
 
+// Moist air warms a cold glass faster than dry air, by its dew: at 0 C in a room of 20 C and 50 % some 40 W/m2 beside 200 W/m2 (psychrometric constant of FAO
+// Irrigation and Drainage Paper 56, half of the film through the air). A double wall keeps it colder.
+TEST(Glass, FeelsTheRoomsMoistureAndItsOwnWall) {
+  const auto after_twenty = [](const std::string& kit_text) {
+    static const larder::Larder larder = larder::Larder::built_in().value();
+    kit::Kit kit = kit::Kit::built_in().value();
+    base::Sources sources;
+    EXPECT_TRUE(kit.add("kit.toml", kit_text, sources).has_value());
+    auto formula = formula::read(
+        "test.toml", "bloomset = 1\ntitle = \"Test\"\n[serve]\nvessel = \"beaker\"\npour = [ { take = [{ take = \"200 g water\", at = \"0 C\" }] } ]\n",
+        sources, {});
+    auto sheet = compile(formula.value(), larder, kit);
+    const Made m(std::move(sheet.value()));
+    const Stream& drink = m.batch.port(m.sheet.moments.back().liquid);
+    return matter::thermal_state(drink.mass, drink.enthalpy_j).t_c;
+  };
+  const std::string glass = "[[vessel]]\nname = \"beaker\"\nkind = \"glass\"\nbrim_ml = 250\nsource = \"test\"\n";
+  const double dry = after_twenty("room_humidity_percent = 0\n" + glass), usual = after_twenty(glass),
+               wet = after_twenty("room_humidity_percent = 90\n" + glass);
+  EXPECT_GT(usual, dry);
+  EXPECT_GT(wet, usual);
+  EXPECT_LT((usual - dry) / dry, 0.25);
+  EXPECT_LT(after_twenty(glass + "film_w_m2_k = 3\n"), 0.5 * usual);
+}
+
 }  // namespace
 }  // namespace bloomset::flow
