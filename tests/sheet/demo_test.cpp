@@ -4,9 +4,9 @@
 // of drinks with spirit, and acid is asked where there is a sour part or wine. Sources disagree on dilution by a factor of two: there the span
 // from the least to the most of them counts. What lies outside is named with its reason; no more than three may.
 //
-// Hand figures: mass and volume by adding up takes, strength by ethanol over volume, ice by an enthalpy balance with constant specific heats (ice of
-// 0 C with 6 % of water on it, 3 % when stirred; tin 70 J/K, mixing glass 45 J/K, both from 20 C), pressure by Henry's law and an ideal head space.
-// Compositions of juices and liqueurs are taken from labels and tables: so within a tenth.
+// Hand figures were worked out without this program: masses and volumes added up, strength as ethanol over volume, melt by a balance of heat (ice of 0 C
+// with 6 % of water on it, 3 % when stirred; tin 70 J/K, mixing glass 45 J/K, both from 20 C, once a round), compositions of juices, purees and liqueurs
+// assumed: so they hold within a tenth.
 #include <cmath>
 #include <cstdio>
 #include <map>
@@ -249,6 +249,22 @@ TEST(Demo, TheWreckIsStoppedByItsEnzymeAndMendedByHeat) {
   const Sheet& mended = demo("15-wreck-mended");
   for (const Code code : {Code::live_enzyme, Code::enzyme_contact, Code::will_not_set}) EXPECT_EQ(found(mended, code), nullptr) << base::name(code);
   EXPECT_GT(mended.serve->at_service[Property::foam_volume_ml], 50.0);  // 30 g of foam that stands at an overrun of more than 100 %
+}
+
+// By hand: at -18 C about a fifth of it is ice; without its water it has 32.4 %vol and nearly none.
+TEST(Demo, WinterStoresIsSlushInTheFreezerAndItsSpiritAndWineAreNot) {
+  const std::string text = sheet_test::text_of(folder / "06-winter-stores.toml");
+  const auto with = [&text](std::string from, const std::string& to, std::string changed) {
+    const std::size_t at = changed.find(from);
+    EXPECT_NE(at, std::string::npos) << text;
+    return changed.replace(at, from.size(), to);
+  };
+  const std::string cold = with("-10 to -8 C", "-18 C", text);
+  const auto ice_share = [](const matter::Values& v) { return v[Property::ice_g] / (v[Property::ice_g] + v[Property::mass_g]); };
+  const Sheet whole = sheet_test::made(cold), undiluted = sheet_test::made(with("170 mL water", "0.1 mL water", cold));
+  EXPECT_NEAR(ice_share(whole.parts[0].values), 0.20, 0.04);
+  EXPECT_LT(ice_share(undiluted.parts[0].values), 0.03);
+  EXPECT_NEAR(undiluted.parts[0].values[Property::abv_percent_all_melted], 32.4, 0.32);
 }
 
 // 300 mL at 40 % in 540 g, gelatin 2.2 %: sets, softer; a cube of 22 g holds 3.9 g of ethanol. By hand.
