@@ -1,12 +1,16 @@
 #include "cli/options.hpp"
 
 #include <CLI/CLI.hpp>
+#include <limits>
 #include <sstream>
 
 #include "cli/help_words.hpp"
+#include "solve/scatter.hpp"
 
 namespace bloomset::cli {
 namespace {
+
+constexpr std::int64_t most_draws = solve::most_draws;
 
 void add_common(CLI::App& app, Common& common) {
   app.add_flag("--json", common.json, "one JSON document on standard output instead of text");
@@ -120,9 +124,13 @@ Reading read_command_line(int count, const char* const* words) {
 
   CLI::App& scatter_command = add_command(app, "scatter", "how a drink varies with fruit, ice, tools and hands, and what drives it", scatter_examples);
   scatter_command.add_option("formula", scatter.formula, "the formula's file")->required()->type_name("FORMULA");
-  scatter_command.add_option("--draws", scatter.draws, "how many times the drink is made")->capture_default_str()->type_name("N");
+  scatter_command.add_option("--draws", scatter.draws, "how many times the drink is made")
+      ->capture_default_str()
+      ->check(CLI::Range(std::int64_t{1}, most_draws))
+      ->type_name("N");
   scatter_command.add_option("--seed", scatter.seed, "another seed draws other fruit; the same one gives the same answer")
       ->capture_default_str()
+      ->check(CLI::Range(std::int64_t{0}, std::numeric_limits<std::int64_t>::max()))
       ->type_name("S");
   scatter_command.add_option("--serves", scatter.serves, "for this many serves instead of the document's")->check(CLI::Range(1, 10000))->type_name("N");
 

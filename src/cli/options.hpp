@@ -74,7 +74,7 @@ struct BalanceOptions {
 
 struct ScatterOptions {
   std::string formula;
-  std::uint64_t draws = 4096, seed = 1;
+  std::int64_t draws = 4096, seed = 1;
   std::optional<int> serves;
 };
 

@@ -43,8 +43,8 @@ int run_scatter(const ScatterOptions& options, const Common& common, const Strea
   if (!formula) return tell(formula.error(), sources, streams.err);
   ProgressLine line(streams.err);
   solve::ScatterAsked asked{{*formula, desk->larder, desk->kit, options.serves, {}}, {}};
-  asked.course.draws = options.draws;
-  asked.course.seed = options.seed;
+  asked.course.draws = static_cast<std::uint64_t>(options.draws);
+  asked.course.seed = static_cast<std::uint64_t>(options.seed);
   asked.course.threads = std::max(1U, std::thread::hardware_concurrency());
   asked.course.progress = [&line](double share) { line(share); };
   const auto made = solve::scatter(asked);
