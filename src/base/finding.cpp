@@ -57,6 +57,7 @@ std::string_view name(Code code) {
                                                                      "allergen",
                                                                      "allergen_unknown",
                                                                      "alcohol",
+                                                                     "guest_notice",
                                                                      "defer"};
   return names[static_cast<std::size_t>(code)];
 }

@@ -63,6 +63,7 @@ enum class Code : std::uint8_t {
   allergen,
   allergen_unknown,
   alcohol,
+  guest_notice,
   defer
 };
 inline constexpr std::size_t code_count = static_cast<std::size_t>(Code::defer) + 1;

@@ -2,10 +2,10 @@
 //
 //   dt = dH / (h A (T - T_place)), slice by slice of T (matter/cooling.hpp), dH from the balance with ice: freezing is in it.
 // One temperature for batch and vessel; h by the kind of place (data/matter/cooling.csv), in water the standing one for what may gel. The batch counts as a
-// cylinder as wide as high, wetted all round, A = 6 pi (V/2 pi)^(2/3) = 5.54 V^(2/3); on a tray as a layer of 20 mm; a bottle's steel is left out where the
-// kit does not know its heat. So a time holds within about 40 %. A batch never quite comes to its place: it is there within 1 K. Where the
-// text gives a time it stands, and a finding says what it does not do even at the quick end of h. Food that calls for control of time and temperature is
-// held against the cooling times of the US FDA Food Code, 3-501.14, at the usual h.
+// cylinder as wide as high, wetted all round, A = 6 pi (V/2 pi)^(2/3) = 5.54 V^(2/3); on a tray as a layer of 20 mm, at best 10; a bottle's steel is left out
+// where the kit does not know its heat. So a time holds within about 40 %. A batch never quite comes to its place: it is there within 1 K. Where the text gives
+// a time it stands, and a finding says what it does not do even at the quick end of h. Food that calls for control of time and temperature is held against the
+// cooling times of the US FDA Food Code, 3-501.14, at the usual h.
 #include "matter/cooling.hpp"
 
 #include <algorithm>
@@ -28,9 +28,9 @@ using flow::no_port;
 using formula::Act;
 using matter::Property;
 
-constexpr double there_within_k = 1.0;  // practice
-constexpr double late_from_k = 2.0;     // warmer than that: more than a thermometer in a fridge swings (practice)
-constexpr double layer_m = 0.020;       // on a tray: practice
+constexpr double there_within_k = 1.0;                   // practice
+constexpr double late_from_k = 2.0;                      // warmer than that: more than a thermometer in a fridge swings (practice)
+constexpr double layer_m = 0.020, thin_layer_m = 0.010;  // on a tray, and at best: practice
 constexpr double hair_k = 1e-6;
 constexpr double never_s = std::numeric_limits<double>::infinity();
 // US FDA Food Code 3-501.14: (A) from 57 C to 21 C within 2 h, to 5 C within 6 h in all; (B) from ambient to 5 C within 4 h.
@@ -159,6 +159,7 @@ std::optional<Cold> cold_of(const Kitchen& k, const flow::StepInfo& step) {
   if (vessel != nullptr) out.batch.vessel_j_k = vessel->heat.si;
   out.batch.around_c = text.at_c ? text.at_c->nominal() : units::in_celsius(place != nullptr ? place->temperature : k.in.kit.room);
   out.batch.film = film_of(place != nullptr ? place->kind : kit::PlaceKind::room, may_gel(all.mass));
+  if (on_tray) out.batch.film.most *= layer_m / thin_layer_m;  // h A is what counts
   out.batch.place = place != nullptr ? "the " + place->name : "the room";
   out.asked_c = text.to_c ? text.to_c->nominal() : out.batch.around_c;
   const double around_c = out.batch.around_c;

@@ -23,7 +23,7 @@ constexpr const char* practice = "common practice, no source";
 constexpr const char* own_document = "the document";
 constexpr const char* gas_balance = "balance of the gas between head space and liquid (Weiss and Price 1980, Weiss 1974)";
 
-constexpr std::array<FindingWords, 38> table = {{
+constexpr std::array<FindingWords, 44> table = {{
     {Code::range_left, Weight::note, "{about}", "the models were not checked there", "the range that each model states", ""},
     {Code::assumption, Weight::note, "{about}", "the text leaves it open", "the larder, the kit or the act's defaults",
      "say it in the text if it is otherwise"},
@@ -48,6 +48,8 @@ constexpr std::array<FindingWords, 38> table = {{
      practice, "heat the fruit through to 85 C for 5 min, take it canned, or dispense at the last moment"},
     {Code::will_not_set, Weight::stop, "{about}", "the agent lacks what it needs, or meets what it cannot bear", practice, ""},
     {Code::sets_soft, Weight::mind, "{about}", "the agent finds less than it needs, or more than it likes", practice, ""},
+    {Code::strings_on_landing, Weight::mind, "{about}", "an agent that is cooled into the zone where it sets gels on contact, before it is mixed in", practice,
+     ""},
     {Code::melts_on_hot, Weight::mind, "{about}", "a foam or gel of gelatin melts where what it lies on is warmer than it melts at", practice,
      "serve it on something colder, or take an agent that stands when hot"},
     {Code::too_acid, Weight::mind, "{about}", "acid cuts the agent's chains, or keeps them apart", practice,
@@ -56,6 +58,10 @@ constexpr std::array<FindingWords, 38> table = {{
      "dissolve the agent without the spirit and stir the spirit in last, or make it weaker"},
     {Code::too_hard_water, Weight::mind, "{about}", "calcium and magnesium tie the agent up before it has dissolved", practice,
      "dissolve it in soft water first"},
+    {Code::curdles, Weight::mind, "{about}", "acid, strong spirit or heat makes milk protein clump and fall out", practice,
+     "take less acid or spirit, or milk that bears more (cream, a plant milk made for it); or let it curdle and clarify it"},
+    {Code::sinks_or_floats, Weight::mind, "{about}", "what lies on a liquid must be lighter than it", practice,
+     "pour the heaviest first and the lightest last, or part them with more sugar below or more spirit above"},
     {Code::dose_below_scale, Weight::mind, "{about}", "one step of the scale is a large share of the dose", practice, "make a stock of it, or a larger batch"},
     {Code::over_legal_limit, Weight::mind, "{about}", "a published rule limits what the food as served may hold", practice,
      "ask which rule holds for your food where you are"},
@@ -69,6 +75,9 @@ constexpr std::array<FindingWords, 38> table = {{
     {Code::pieces_rounded, Weight::mind, "{about}", "half a leaf is not weighed, it is guessed", practice, "weigh it, or write the amount in whole pieces"},
     {Code::flame_near_spirit, Weight::note, "{about}: {value} %vol is heated", "above 40 C spirit gives off vapour that a flame can light", practice,
      "heat it without an open flame, lid at hand, and pour no spirit near a lit burner"},
+    {Code::torch_near_bottle, Weight::mind, "{about}",
+     "heat raises the pressure in a bottle and in chargers, laughing gas feeds a flame, and a spray of fat or spirit burns", practice,
+     "put bottle and chargers away before the torch is lit, and torch on metal or stone"},
     {Code::unrated_vessel, Weight::stop, "{about} is not known to be built for pressure", "a vessel that is not built for it may burst", practice,
      "charge only bottles that are made for it"},
     {Code::hot_sugar, Weight::note, "{about}: {value} C hot sugar sticks and burns deeply", "sugar holds its heat and does not run off the skin", practice,
@@ -81,6 +90,9 @@ constexpr std::array<FindingWords, 38> table = {{
     {Code::keeps_passed, Weight::mind, "{about}",
      "food that needs control of time and temperature is kept 7 days at most, the day of preparation being the first", "US FDA Food Code, 3-501.17",
      "keep it 6 days behind the day it is made, freeze it, or have the product assessed"},
+    {Code::cooling_too_slow, Weight::mind, "{about}", "the middle of a batch cools long after its rim, and a full bottle or bowl has much middle for its rim",
+     "memory: heat-transfer textbooks, coefficients of air and ice water; within about 40 %",
+     "cool it in an ice bath first and stir it, or in shallow or smaller vessels, or give it the time"},
     {Code::time_temperature_control, Weight::note, "{about}",
      "by pH and water activity it falls among foods that need control of time and temperature unless an assessment says otherwise", food_code_tables,
      "hold it at 5 C or below, mark the day, and use it within 7 days, the first being the day it is made"},
@@ -94,6 +106,7 @@ constexpr std::array<FindingWords, 38> table = {{
     {Code::alcohol, Weight::note, "contains alcohol: {about}",
      "not for minors, not before driving, and it is best not to drink when pregnant; the figures are an estimate from the recipe, no guide to fitness to drive",
      "27 CFR 16.21 (0.5 %vol); UK Chief Medical Officers 2016", ""},
+    {Code::guest_notice, Weight::note, "contains {about}", "guests who must not have it ask for it", practice, ""},
     {Code::defer, Weight::note, "your food law, your inspector and your written plan decide",
      "what is said here of health follows published model rules, not your law", practice, ""},
 }};

@@ -124,8 +124,8 @@ std::vector<StepLine> step_lines(const Kitchen& k, std::size_t p) {
   std::vector<StepLine> lines;
   for (const flow::StepInfo& step : k.flow.steps)
     if (step.origin.part == p)
-      lines.push_back(
-          {step.origin.step, std::string(formula::name(step.act)), step.vessel, step.place, values_at(k, step.liquid, step.ice), step.seconds, step.span});
+      lines.push_back({step.origin.step, std::string(formula::name(step.act)), step.vessel, step.place, values_at(k, step.liquid, step.ice),
+                       step_seconds(k, step), step.span});
   return lines;
 }
 
@@ -142,7 +142,7 @@ matter::Values values_at(const Kitchen& k, flow::Port liquid, flow::Port ice) {
 std::vector<double> ready_after_h(const Kitchen& k) {
   std::vector<double> own_s(k.flow.parts.size(), 0.0), ready_s(k.flow.parts.size(), -1.0);
   std::vector<std::vector<std::uint16_t>> draws_from(k.flow.parts.size());
-  for (const flow::StepInfo& step : k.flow.steps) own_s[step.origin.part] += step.seconds;
+  for (const flow::StepInfo& step : k.flow.steps) own_s[step.origin.part] += step_seconds(k, step);
   for (const flow::DrawInfo& draw : k.flow.draws) draws_from[draw.by].push_back(draw.from);
   const std::function<double(std::size_t)> ready = [&](std::size_t p) {
     if (ready_s[p] >= 0.0) return ready_s[p];

@@ -93,6 +93,7 @@ std::optional<double> celsius_at_best(const Kitchen&, const flow::StepInfo&);
 void cooling_rules(const Kitchen&, const Sheet&, std::vector<base::Finding>&);
 
 // cautions.cpp
+/// What is said only where it applies: torch and bottle, choking, fermenting, caffeine and quinine.
 void cautions(const Kitchen&, const Sheet&, std::vector<base::Finding>&);
 
 // meeting.cpp

@@ -83,4 +83,21 @@ std::optional<base::Remedy> larger_glass(const Kitchen& k, double needed_ml) {
   return remedy;
 }
 
+std::optional<base::Edit> bring_at(const Kitchen& k, const flow::TakeInfo& take, units::Temperature to) {
+  const base::Span& inside = take.span;
+  if (inside.source != k.in.formula.source || !inside.known() || inside.column < 3) return std::nullopt;
+  const auto lines = lines_of(k.in.formula_text);
+  if (inside.line > lines.size()) return std::nullopt;
+  const std::string_view here = lines[inside.line - 1];
+  const std::size_t open = inside.column - 2, close = inside.column - 1 + inside.length;
+  if (close >= here.size() || here[open] != '"' || here[close] != '"') return std::nullopt;
+  const std::size_t before = here.find_last_not_of(" \t", open - 1);
+  if (before == std::string_view::npos || (here[before] != '[' && here[before] != ',')) return std::nullopt;
+  base::Span whole = inside;
+  whole.column -= 1;
+  whole.length += 2;
+  return base::Edit{whole, "{ take = \"" + std::string(here.substr(open + 1, inside.length)) + "\", at = \"" +
+                               text::print_number(std::ceil(units::in_celsius(to))) + " C\" }"};
+}
+
 }  // namespace bloomset::sheet

@@ -12,5 +12,7 @@ base::Remedy set_batches(const Kitchen&, std::size_t part, double batches);
 std::optional<base::Remedy> less_ice(const Kitchen&, double over_ml, double drink_density_g_ml);
 /// The smallest glass of the kit that holds this much; nothing if none does.
 std::optional<base::Remedy> larger_glass(const Kitchen&, double needed_ml);
+/// The take brought to a temperature, in whole degrees upwards, before it goes in. Nothing unless it stands as a plain string in a list of the text at hand.
+std::optional<base::Edit> bring_at(const Kitchen&, const flow::TakeInfo&, units::Temperature);
 
 }  // namespace bloomset::sheet

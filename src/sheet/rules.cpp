@@ -54,7 +54,7 @@ class Rules {
     for (std::size_t p = 0; p < k_.flow.parts.size(); ++p) {
       if (k_.is_serve(p)) continue;
       amounts(p);
-      if (part_sheet(p).ahead && is_stored(p)) storage(p);
+      if (part_sheet(p).ahead && is_stored(k_, p)) storage(p);
     }
     events();
     hot_sugar();
@@ -134,17 +134,6 @@ class Rules {
     at.span = info.makes->span;
     raise(makes < says ? Code::short_of : Code::left_over, at,
           quoted(info.name) + " says that it makes " + shown(says) + unit + "; its steps make " + shown(makes) + unit);
-  }
-
-  bool is_stored(std::size_t p) const {
-    bool keeps = false;
-    formula::Act last = formula::Act::combine;
-    for (const flow::StepInfo& step : k_.flow.steps)
-      if (step.origin.part == p) {
-        keeps = keeps || step.keeps_s.has_value();
-        last = step.act;
-      }
-    return keeps || last == formula::Act::rest || last == formula::Act::chill || last == formula::Act::freeze;
   }
 
   void storage(std::size_t p) {
@@ -245,9 +234,9 @@ class Rules {
         if (take.origin.part == part && take.origin.step == step.origin.step) entering += liquid_at(take.liquid);
       before[part] = step.liquid;
       const flow::ActRow* row = flow::row_of(step.act);
-      const bool heats = row != nullptr && (row->op == flow::Op::heat || row->op == flow::Op::infuse);
-      if (!heats || step.liquid == flow::no_port || !(entering.total_kg() > 0.0)) continue;
-      if (stream_celsius(k_.batch.port(step.liquid)) <= heated_spirit_c + 1e-6) continue;
+      const bool heats = row != nullptr && (row->op == flow::Op::heat || row->op == flow::Op::infuse), flame = step.act == formula::Act::torch;
+      if (!(heats || flame) || step.liquid == flow::no_port || !(entering.total_kg() > 0.0)) continue;
+      if (!flame && stream_celsius(k_.batch.port(step.liquid)) <= heated_spirit_c + 1e-6) continue;
       const double percent = matter::strength(entering).si * 100.0;
       if (percent > heated_spirit_percent)
         raise(Code::flame_near_spirit, where(k_.flow, step.origin, step.span), act_of(step.act, k_.flow.parts[part].name), percent, heated_spirit_percent);
@@ -395,6 +384,17 @@ class Rules {
 };
 
 }  // namespace
+
+bool is_stored(const Kitchen& k, std::size_t part) {
+  bool keeps = false;
+  formula::Act last = formula::Act::combine;
+  for (const flow::StepInfo& step : k.flow.steps)
+    if (step.origin.part == part) {
+      keeps = keeps || step.keeps_s.has_value();
+      last = step.act;
+    }
+  return keeps || last == formula::Act::rest || last == formula::Act::chill || last == formula::Act::freeze;
+}
 
 void apply_rules(const Kitchen& k, const Sheet& sheet, std::vector<base::Finding>& findings) { Rules(k, sheet, findings).apply(); }
 

@@ -98,12 +98,12 @@ class Setting {
         state.seen.hot_for = units::seconds(step.seconds);
       }
       if (!state.seen.coldest || at.si < state.seen.coldest->si) state.seen.coldest = at;
-      last = &step;
+      if (last == nullptr || !(step.act == Act::unmould || step.act == Act::cut)) last = &step;  // it has set by then, or it has not
     }
     if (last == nullptr) return;
     if (last->act == Act::rest || last->act == Act::set || last->act == Act::chill) {
-      state.rest.at = units::celsius(celsius(last->liquid));
-      if (last->seconds > 0.0) state.rest.time = units::seconds(last->seconds);
+      state.rest.at = units::celsius(celsius_at_best(k_, *last).value_or(celsius(last->liquid)));
+      if (const double rested_s = step_seconds(k_, *last); rested_s > 0.0) state.rest.time = units::seconds(rested_s);
     }
     state.wanted = effect_of_acts(k_, part);
     if (!state.wanted) return;  // nothing in the part asks for a set or a foam

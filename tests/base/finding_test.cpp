@@ -54,6 +54,7 @@ TEST(Finding, EveryCodeHasItsContractName) {
       {Code::allergen, "allergen"},
       {Code::allergen_unknown, "allergen_unknown"},
       {Code::alcohol, "alcohol"},
+      {Code::guest_notice, "guest_notice"},
       {Code::defer, "defer"},
   };
   EXPECT_EQ(contract.size(), code_count) << "a code was added or taken away: say its name here too";

@@ -22,6 +22,17 @@ TEST(SheetData, EveryRowHasASourceThatStandsInTheList) {
   }
 }
 
+// A notice that names nothing one can take would never be said.
+TEST(SheetData, EveryThingOfANoticeStandsInTheLarder) {
+  const auto names = sheet_test::house().larder.names();
+  const std::set<std::string> known(names.begin(), names.end());
+  for (const auto& row : text::table_rows(sheet_test::text_of(data / "sheet/notices.csv"))) {
+    std::stringstream things(row[1]);
+    for (std::string thing; std::getline(things, thing, ';');) EXPECT_TRUE(known.contains(thing)) << thing;
+    EXPECT_TRUE(row[3].starts_with("memory: ")) << row[3];
+  }
+}
+
 // The World Health Organization's and most national tables lie between 8 and 20 g; a unit of 10 mL weighs 7.9 g.
 TEST(SheetData, NoRegionStandsTwiceAndEachDrinkIsPlausible) {
   std::set<std::string> regions;

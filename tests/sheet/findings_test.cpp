@@ -16,9 +16,9 @@ struct Case {
 };
 
 std::string water_pour(const std::string& grams) { return "{ take = [\"" + grams + " g water\"] }"; }
-std::string stored(const std::string& takes, const std::string& rest) {
-  return document(ahead("base", "{ do = \"combine\", take = [" + takes + "] }, { do = \"rest\", time = \"2 h\", " + rest + " }"), "{ take = [\"all 'base'\"] }",
-                  1, "tall glass, 400 mL");
+std::string stored(const std::string& takes, const std::string& rest, const std::string& time = "2 h") {
+  return document(ahead("base", "{ do = \"combine\", take = [" + takes + "] }, { do = \"rest\", time = \"" + time + "\", " + rest + " }"),
+                  "{ take = [\"all 'base'\"] }", 1, "tall glass, 400 mL");
 }
 
 std::string gelatin_by_percent(const std::string& percent) {
@@ -37,13 +37,38 @@ std::string charged(const std::string& base, const std::string& before, const st
                                      "\", charges = " + charges + " }, { do = \"rest\", at = \"4 C\", time = \"4 h\" }"),
                   "{ take = [\"" + drink + "\"] }, { do = \"dispense\", take = [\"12 g 'cloud'\"] }", 1, "tall glass, 400 mL");
 }
+// 100 g of water with 4 g of gelatin at 50 C, and what goes into it from the fridge.
+std::string poured_into_gelatin(const std::string& cold) {
+  return document(ahead("base", "{ do = \"warm\", take = [\"100 g water\", \"4 g gelatin, gold leaf\"], to = \"50 C\" }, { do = \"combine\", take = [\"" +
+                                    cold + "\"] }, { do = \"chill\", to = \"8 C\", in = \"ice bath\" }"),
+                  "{ take = [\"100 g 'base'\"] }");
+}
+// A drink that is torched, and what comes behind it; a charged part is there.
+std::string torched(const std::string& drink, const std::string& behind) {
+  return document(ahead("cloud",
+                        "{ do = \"combine\", take = [\"200 g orange juice\", \"1.5 % gelatin, gold leaf\"] }, { do = \"strain\" }, { do = \"charge\", vessel = "
+                        "\"siphon, half litre\", charges = 1 }"),
+                  "{ take = [\"" + drink + "\"] }, { do = \"torch\" }" + behind);
+}
+// A jelly that is set and cut.
+std::string cubes(const std::string& size, const std::string& with = "4 g gelatin, gold leaf") {
+  return document(ahead("cubes", "{ do = \"boil\", take = [\"200 g water\", \"" + with +
+                                     "\"] }, { do = \"set\", in = \"still fridge\", time = \"24 h\" }, { do = \"cut\", size = \"" + size + "\" }"),
+                  "{ take = [\"20 g 'cubes'\"] }");
+}
+// Sweet and in a bottle for a week.
+std::string bottled(const std::string& at) {
+  return document(ahead("cordial", "{ do = \"combine\", take = [\"200 g apple juice\"], vessel = \"bottle, 1 L\" }, { do = \"rest\", at = \"" + at +
+                                       "\", time = \"1 d\", keeps = \"7 d\" }"),
+                  "{ take = [\"100 g 'cordial'\"] }");
+}
 const std::string sieve = "{ do = \"strain\" }, ", half_litre = "siphon, half litre";
 
 const std::vector<Case>& cases() {
   static const std::vector<Case> all = {
       {Code::range_left, document("", "{ take = [\"100 g spirit (40 %vol)\"] }"), document("", water_pour("100"))},
       {Code::assumption, document(ahead("cold", "{ do = \"chill\", take = [\"100 g water\"] }"), "{ take = [\"all 'cold'\"] }"),
-       document(ahead("cold", "{ do = \"chill\", take = [\"100 g water\"], in = \"still fridge\" }"), "{ take = [\"all 'cold'\"] }")},
+       document(ahead("cold", "{ do = \"chill\", take = [\"100 g water\"], in = \"still fridge\", time = \"6 h\" }"), "{ take = [\"all 'cold'\"] }")},
       {Code::value_missing, document("", "{ take = [\"100 g spirit (40 %vol)\"] }"),
        document("", water_pour("100"))},  // no price in the built-in larder; water is free
       {Code::over_fill_line, charged("560 g orange juice", sieve, half_litre, "1", "100 g water"),
@@ -71,6 +96,10 @@ const std::vector<Case>& cases() {
                     ahead("tea", "{ do = \"warm\", take = [\"200 g water\"], to = \"70 C\" }"),
                 "{ take = [\"150 g 'tea'\"] }, { do = \"dispense\", take = [\"12 g 'cloud'\"] }", 1, "mug, 260 mL"),
        charged("200 g orange juice", sieve, half_litre, "1", "100 g water")},
+      {Code::strings_on_landing, poured_into_gelatin("400 g orange juice"), poured_into_gelatin("80 g orange juice")},
+      {Code::curdles, document("", "{ take = [\"100 g milk\", \"30 g lemon juice\"] }"), document("", "{ take = [\"100 g milk\", \"30 g water\"] }")},
+      {Code::sinks_or_floats, document("", water_pour("100") + ", { do = \"float\", take = [\"15 g orange juice\"] }"),
+       document("", water_pour("100") + ", { do = \"float\", take = [\"15 mL spirit (40 %vol)\"] }")},
       {Code::ice_gone,
        document("[[part]]\nname = \"shaken\"\nmade = \"to order\"\nstep = [ { do = \"shake\", take = [\"100 g water\"], ice = \"5 g ice cubes\", time = \"12 "
                 "s\" } ]\n",
@@ -88,6 +117,14 @@ const std::vector<Case>& cases() {
       {Code::pieces_rounded, gelatin_by_percent("0.9"), gelatin_by_percent("1")},  // leaves of 2 g: 1.8 g of 200 g are nine tenths of one
       {Code::flame_near_spirit, warmed("50 g spirit (40 %vol)", "50 g water", "60 C"), warmed("50 g spirit (40 %vol)", "50 g water", "39 C")},
       {Code::flame_near_spirit, warmed("50 g spirit (40 %vol)", "50 g water", "60 C"), warmed("20 g spirit (40 %vol)", "80 g water", "60 C")},
+      {Code::flame_near_spirit, torched("100 g spirit (40 %vol)", ""), torched("100 g water", "")},
+      {Code::torch_near_bottle, torched("100 g water", ", { do = \"dispense\", take = [\"12 g 'cloud'\"] }"), torched("100 g water", "")},
+      {Code::choking, cubes("15 mm"), cubes("40 mm")},
+      {Code::cooling_too_slow, stored("\"500 g water\"", "in = \"freezer\"", "30 min"), stored("\"500 g water\"", "in = \"freezer\"", "3 d")},
+      {Code::gas_caution, bottled("20 C"), bottled("4 C")},
+      {Code::guest_notice, document("", "{ take = [\"100 g tonic water\"] }"), document("", "{ take = [\"100 g soda water\"] }")},
+      {Code::guest_notice, document("", "{ take = [\"100 g cola\"] }"), document("", "{ take = [\"100 g lemon soda\"] }")},
+      {Code::over_legal_limit, cubes("15 mm", "2 g agar"), cubes("15 mm", "4 g gelatin, gold leaf")},
       {Code::hot_sugar,
        document(ahead("syrup", "{ do = \"warm\", take = [\"100 g water\", \"110 g white sugar\"], to = \"95 C\" }"), "{ take = [\"10 g 'syrup'\"] }"),
        document(ahead("syrup", "{ do = \"warm\", take = [\"100 g water\", \"110 g white sugar\"], to = \"85 C\" }"), "{ take = [\"10 g 'syrup'\"] }")},
@@ -108,12 +145,6 @@ const std::vector<Case>& cases() {
 const std::set<Code>& raised_at_the_bench() {
   static const std::set<Code> codes = {Code::limit_unknown, Code::over_pressure,  Code::will_not_set,     Code::sets_soft,        Code::too_acid,
                                        Code::too_strong,    Code::too_hard_water, Code::dose_below_scale, Code::over_legal_limit, Code::choking};
-  return codes;
-}
-
-// Codes of the contract whose act or model this version does not have.
-const std::set<Code>& come_later() {
-  static const std::set<Code> codes = {Code::strings_on_landing, Code::curdles, Code::sinks_or_floats, Code::torch_near_bottle, Code::cooling_too_slow};
   return codes;
 }
 
@@ -140,7 +171,7 @@ TEST(Findings, NoCodeIsForgotten) {
   EXPECT_EQ(worded.size(), finding_words().size()) << "a code has two rows";
   for (std::size_t i = 0; i < base::code_count; ++i) {
     const Code code = static_cast<Code>(i);
-    EXPECT_NE(worded.contains(code), come_later().contains(code)) << base::name(code);
+    EXPECT_TRUE(worded.contains(code)) << base::name(code);
   }
 }
 
@@ -215,6 +246,7 @@ TEST(Findings, EveryEditMendsWhatItSaysItMends) {
   const std::string two_tables = "[[part]]\nname = \"base\"\nmade = \"ahead\"\n  [[part.step]]\n  do = \"combine\"\n  take = [\"500 g water\"]\n";
   const std::vector<std::pair<Code, std::string>> texts = {
       {Code::short_of, document(two_tables, "{ take = [\"100 g 'base'\"] }", 8)},
+      {Code::strings_on_landing, poured_into_gelatin("400 g orange juice")},
       {Code::glass_over, document("", "{ take = [\"150 g ice cubes\", \"120 g water\"] }", 1, "cup, 240 mL")},
   };
   for (const auto& [code, text] : texts) {
