@@ -17,7 +17,8 @@ namespace {
 
 using matter::Component;
 
-constexpr double slack_j_kg = 4e3;  // about a kelvin: nobody means to ask for less
+constexpr double slack_j_kg = 4e3;       // about a kelvin: nobody means to ask for less
+constexpr double near_boiling_c = 75.0;  // nothing served here boils below: 95 %vol ethanol at 78 C
 
 // Brings `liquid` to to_c while `vapour_kg` of it boils off into the vapour port.
 void heat_and_evaporate(const UnitView& view, Stream& liquid, double to_c, double vapour_kg) {
@@ -37,7 +38,7 @@ double steamed_off(double steams_per_s, double seconds, double t_c) { return 1.0
 
 // The end asked for, or where it boils. Says so if an end in figures lies above that.
 double reachable_c(const UnitView& view, const Stream& liquid, double asked_c) {
-  constexpr double near_boiling_c = 70.0, slack_k = 1.0;  // nothing served here boils below: 95 %vol ethanol at 78 C
+  constexpr double slack_k = 1.0;
   if (asked_c < near_boiling_c) return asked_c;
   const double boils_c = matter::boiling_point_c(liquid.mass);
   if (asked_c <= boils_c) return asked_c;
@@ -82,7 +83,7 @@ void run_infuse(const UnitView& view) noexcept {
   Stream& liquid = view.out(0);
   view.liquids_into(liquid);
   view.add_ices(liquid);
-  const double to_c = std::min(view.knob(infuse_knob::to_c), matter::boiling_point_c(liquid.mass));
+  const double asked_c = view.knob(infuse_knob::to_c), to_c = asked_c < near_boiling_c ? asked_c : std::min(asked_c, matter::boiling_point_c(liquid.mass));
   const std::uint32_t first_solid_out = view.unit().out.count - view.solids_in();
   for (std::uint32_t i = 0; i < view.solids_in(); ++i) {
     Stream& solid = view.out(first_solid_out + i);

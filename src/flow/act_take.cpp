@@ -50,7 +50,7 @@ void run_take(const UnitView& view) noexcept {
   for (const Departure& of : view.departures()) {
     const double z = view.deviations(of);
     if (z == 0.0) continue;  // adds nothing, and mostly is
-    out.mass += of.per_kg * z;
+    for (std::size_t c = 0; c < matter::component_count; ++c) out.mass.kg[c] += of.per_kg.kg[c] * z;
     j_kg += z * of.curve.at_c(t_c);
   }
   out.mass *= kg;
