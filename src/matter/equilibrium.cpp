@@ -65,14 +65,13 @@ Balance settle(const Contact& contact) {
   const Excess excess{contact};
   const double own = contact.water_kg;
   const HeatCurve start = excess.curve(own);
-  if (!(contact.ice_kg > 0.0)) {
-    const double alone_c = liquid_temperature(start, contact.vessel_j_k, contact.enthalpy_j);
-    if (alone_c >= 0.0) return {alone_c, 0.0, 0.0, false};
-  }
+  const bool alone = !(contact.ice_kg > 0.0);
+  const double alone_c = alone ? liquid_temperature(start, contact.vessel_j_k, contact.enthalpy_j) : 0.0;
+  if (alone && alone_c >= 0.0) return {alone_c, 0.0, 0.0, false};
   const double freezes_c = contact.bond.freezing_c(own);
   const double excess_j = excess.at(start, own, freezes_c);
   const bool melts = excess_j <= 0.0;
-  if (melts && !(contact.ice_kg > 0.0)) return {liquid_temperature(start, contact.vessel_j_k, contact.enthalpy_j), 0.0, 0.0, false};
+  if (melts && alone) return {alone_c, 0.0, 0.0, false};
   const double most = melts ? own + contact.ice_kg : own, least = melts ? own : 0.0;
 
   if (freezes_c == 0.0) {  // nothing dissolved: H is straight in w, at 0 C throughout
