@@ -1,4 +1,7 @@
 // press/scatter_json.cpp - `scatter` as JSON, in the contract's keys and what stands beside them.
+#include <array>
+#include <set>
+
 #include "press/json.hpp"
 #include "press/press.hpp"
 #include "solve/scatter.hpp"
@@ -38,6 +41,24 @@ Json rests_json(const solve::Rests& rests) {
   return out;
 }
 
+std::string_view name(flow::Ground ground) {
+  constexpr std::array<std::string_view, flow::ground_count> names = {"document", "published", "memory", "practice"};
+  return names[static_cast<std::size_t>(ground)];
+}
+
+// Who says how far a cause swings: one row a cause and source.
+Json varies_json(const solve::ScatterSheet& sheet) {
+  std::set<std::pair<std::string, std::string>> told;
+  Json rows = Json::array();
+  for (const flow::Variation& v : sheet.variation) {
+    if (!told.emplace(v.cause, v.source).second) continue;
+    Json row = Json::object();
+    row.set("knob", v.cause).set("law", v.law == flow::Law::lognormal ? "lognormal" : "normal").set("rests_on", name(v.ground)).set("source", v.source);
+    rows.push(std::move(row));
+  }
+  return rows;
+}
+
 }  // namespace
 
 std::string scatter_json(const solve::ScatterSheet& sheet, const base::Sources& sources) {
@@ -46,6 +67,7 @@ std::string scatter_json(const solve::ScatterSheet& sheet, const base::Sources& 
   out.set("says", sheet.says.empty() ? Json() : Json(sheet.says)).set("place", sheet.place);
   out.set("properties", Json::array_of(sheet.properties, spread_json)).set("holds", Json::array_of(sheet.holds, hold_json));
   out.set("causes", Json::array_of(sheet.causes, cause_json)).set("rests_on", Json::array_of(sheet.rests, rests_json));
+  out.set("varies", varies_json(sheet));
   out.set("findings", findings_json(sheet.findings, sources));
   return printed(out);
 }

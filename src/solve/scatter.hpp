@@ -59,12 +59,12 @@ struct ScatterSheet {
   std::vector<Hold> holds;
   std::vector<Cause> causes;  // by property, the largest first; what makes less than a hundredth is left out
   std::vector<Rests> rests;
-  std::string says;  // what to do first; empty where nothing scatters
-  std::vector<flow::Variation> variation;
+  std::string says;                        // what to do first; empty where nothing scatters
+  std::vector<flow::Variation> variation;  // all that varied, each with its source
   std::vector<base::Finding> findings;
 };
 
-/// Errors: compile's; bad_input for draws out of range, or more that varies than there are dimensions. Stopped: a `stopped` sheet is nothing.
+/// Errors: compile's; bad_input for draws out of range, or more that varies than there are dimensions. Nothing if it was stopped.
 base::Result<std::optional<ScatterSheet>> scatter(const ScatterAsked&);
 
 /// The advice of a cause: "measure the acid of the lime juice: it causes 61 % of the scatter in sourness".

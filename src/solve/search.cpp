@@ -1,6 +1,6 @@
 #include "solve/search.hpp"
 
-#include <Eigen/Dense>
+#include <Eigen/QR>
 #include <algorithm>
 #include <cmath>
 #include <nlopt.hpp>

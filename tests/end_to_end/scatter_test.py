@@ -49,6 +49,10 @@ class Scatter(Cli):
         self.assertEqual(v["holds"][1]["share"], 1)
         self.assertIn("assumption", self.codes(v))
         knobs = {row["knob"] for row in v["causes"]}
+        self.assertLessEqual(knobs, {row["knob"] for row in v["varies"]})
+        for row in v["varies"]:
+            self.keys(row, "knob law rests_on source")
+            self.assertEqual(row["rests_on"] == "memory", row["source"].startswith("memory: "))
         self.assertIn("acid of the lime juice", knobs)
         self.assertIn("wetness of the ice cubes", knobs)
 
