@@ -215,5 +215,19 @@ TEST(Ounces, WeighAndMeasure) {
   EXPECT_NEAR(combined("\"1 fl oz water\"", us)[Property::mass_g], 29.5, 0.05);
 }
 
+// Common practice (published shaking trials, web articles 2009-2010): ten to fifteen seconds of hard shaking come within 2 C of the floor, and longer is no
+// colder.
+TEST(Shaking, TenToFifteenSecondsComeNearTheFloor) {
+  const auto shaken = [](const std::string& time) {
+    return made(
+        "{ do = \"shake\", take = [\"60 mL spirit (40 %vol)\", \"25 mL lemon juice\", \"25 mL syrup (50 brix)\"], ice = \"200 g ice cubes\", time = \"" + time +
+        "\", leave = [\"ice\"] }")[Property::temperature_c];
+  };
+  const double floor_c = shaken("10 min");
+  EXPECT_LE(shaken("10 s"), floor_c + 2.0);
+  EXPECT_LE(shaken("15 s"), shaken("10 s"));
+  EXPECT_GT(shaken("3 s"), floor_c + 2.0);
+}
+
 }  // namespace
 }  // namespace bloomset::flow
