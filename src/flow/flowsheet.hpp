@@ -68,7 +68,20 @@ struct Origin {
   std::uint16_t part = 0, step = 0, take = 0;
 };
 
-enum class KnobKind : std::uint8_t { mass_kg, volume_m3, share, celsius, seconds, ratio, joule_per_kelvin, watt_per_kelvin, watt_per_pascal, brix, pascal, deviations };
+enum class KnobKind : std::uint8_t {
+  mass_kg,
+  volume_m3,
+  share,
+  celsius,
+  seconds,
+  ratio,
+  joule_per_kelvin,
+  watt_per_kelvin,
+  watt_per_pascal,
+  brix,
+  pascal,
+  deviations
+};
 struct Knob {
   KnobKind kind = KnobKind::ratio;
   Origin origin;

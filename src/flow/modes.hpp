@@ -48,8 +48,8 @@ namespace fizz_knob {
 inline constexpr std::uint32_t gross_m3 = 0, fill_m3 = 1;
 }
 namespace stand_knob {  // one `half_time_s` a foam
-inline constexpr std::uint32_t seconds = 0, since_s = 1, ice_time_s = 2, glass_time_s = 3, glass_j_k = 4, room_c = 5, room_w_k = 6, dew_w_pa = 7, room_vapour_pa = 8, co2_time_s = 9,
-                               half_time_s = 10;
+inline constexpr std::uint32_t seconds = 0, since_s = 1, ice_time_s = 2, glass_time_s = 3, glass_j_k = 4, room_c = 5, room_w_k = 6, dew_w_pa = 7,
+                               room_vapour_pa = 8, co2_time_s = 9, half_time_s = 10;
 }
 
 }  // namespace bloomset::flow
