@@ -4,12 +4,11 @@
 #include <ostream>
 
 #include "cli/commands.hpp"
+#include "cli/quantities.hpp"
 #include "press/press.hpp"
 
 namespace bloomset::cli {
 namespace {
-
-base::Span whole(std::uint32_t source, const std::string& text) { return {source, 1, 1, static_cast<std::uint32_t>(text.size())}; }
 
 // A thing as the document names it: bought with its bracket, or a part, in quotes or not.
 std::optional<solve::Vary> read_vary(const std::string& written, base::Sources& words, text::Faults& faults) {

@@ -1,9 +1,9 @@
 #include "cli/quantities.hpp"
 
 namespace bloomset::cli {
-namespace {
-
 base::Span whole(std::uint32_t source, const std::string& text) { return {source, 1, 1, static_cast<std::uint32_t>(text.size())}; }
+
+namespace {
 
 // `70J/K`: the one unit that documents of a formula never write.
 std::optional<double> read_joule_per_kelvin(const std::string& text, base::Span origin, text::Faults& faults) {

@@ -13,6 +13,9 @@
 
 namespace bloomset::cli {
 
+/// The place of a whole option's text.
+base::Span whole(std::uint32_t source, const std::string& text);
+
 /// Reads options one by one and gathers every fault. What could not be read answers zero; look at `faults` before use.
 class QuantityReader {
  public:

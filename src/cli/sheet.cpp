@@ -4,13 +4,12 @@
 #include <ostream>
 
 #include "cli/commands.hpp"
+#include "cli/quantities.hpp"
 #include "press/press.hpp"
 #include "sheet/scaling.hpp"
 
 namespace bloomset::cli {
 namespace {
-
-base::Span whole(std::uint32_t source, const std::string& text) { return {source, 1, 1, static_cast<std::uint32_t>(text.size())}; }
 
 base::Error refused(std::vector<base::Diagnostic> faults) { return {base::ErrorKind::bad_input, "the command line cannot be read", std::move(faults)}; }
 

@@ -20,14 +20,17 @@ void leave_on_wall(const UnitView& view, Stream& liquid, double share) noexcept 
   if (Stream* sticks = view.optional_out(outs::sticks)) move_share(liquid, *sticks, share);
 }
 
-// In: liquids, ices. Out: liquid, [ice], [gas], [sticks].
-void run_mix(const UnitView& view) noexcept {
+Stream& pass_through(const UnitView& view) noexcept {
   Stream& liquid = view.out(0);
   view.liquids_into(liquid);
   if (Stream* ice = view.optional_out(outs::ice)) view.ices_into(*ice);
   let_gas_go(view, liquid, view.knob(mix_knob::co2_kept));
   leave_on_wall(view, liquid, view.knob(mix_knob::sticks));
+  return liquid;
 }
+
+// In: liquids, ices. Out: liquid, [ice], [gas], [sticks].
+void run_mix(const UnitView& view) noexcept { pass_through(view); }
 
 // In: what rinses. Out: the film that stays in the glass; what is poured away.
 void run_rinse(const UnitView& view) noexcept {
@@ -53,11 +56,7 @@ void run_leave(const UnitView& view) noexcept {
 
 // In: liquids, ices (which pass). Out: liquid, [ice], [gas], [sticks], pulp with the liquid it holds.
 void run_strain(const UnitView& view) noexcept {
-  Stream& liquid = view.out(0);
-  view.liquids_into(liquid);
-  if (Stream* ice = view.optional_out(outs::ice)) view.ices_into(*ice);
-  let_gas_go(view, liquid, view.knob(strain_knob::co2_kept));
-  leave_on_wall(view, liquid, view.knob(strain_knob::sticks));
+  Stream& liquid = pass_through(view);
   Stream* pulp = view.optional_out(outs::pulp);
   if (pulp == nullptr) return;
   const double total_kg = liquid.mass.total_kg();

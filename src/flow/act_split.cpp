@@ -24,11 +24,7 @@ void run_split(const UnitView& view) noexcept {
 
 // In: drops, ices (which pass), bath. Out: drops with what they take up, [ice], [gas], [sticks], the bath that is left.
 void run_soak(const UnitView& view) noexcept {
-  Stream& drops = view.out(0);
-  view.liquids_into(drops);
-  if (Stream* ice = view.optional_out(outs::ice)) view.ices_into(*ice);
-  let_gas_go(view, drops, view.knob(soak_knob::co2_kept));
-  leave_on_wall(view, drops, view.knob(soak_knob::sticks));
+  Stream& drops = pass_through(view);
   Stream& bath = view.out(view.unit().out.count - 1);
   bath = view.solid_in(0);
   const double bath_kg = bath.mass.total_kg(), taken_kg = view.knob(soak_knob::takes_up) * drops.mass.total_kg();
@@ -38,11 +34,7 @@ void run_soak(const UnitView& view) noexcept {
 
 // In: liquids, ices (which pass). Out: what runs clear, [ice], [gas], [sticks], the curd with the liquid it holds.
 void run_clarify(const UnitView& view) noexcept {
-  Stream& clear = view.out(0);
-  view.liquids_into(clear);
-  if (Stream* ice = view.optional_out(outs::ice)) view.ices_into(*ice);
-  let_gas_go(view, clear, view.knob(clarify_knob::co2_kept));
-  leave_on_wall(view, clear, view.knob(clarify_knob::sticks));
+  Stream& clear = pass_through(view);
   Stream& curd = *view.optional_out(outs::pulp);
   const double entering_kg = clear.mass.total_kg();
   if (!(entering_kg > 0.0)) return;

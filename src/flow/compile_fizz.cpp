@@ -77,7 +77,7 @@ void Compiler::emit_fizz(std::uint16_t part, Origin origin, const formula::Step&
   fizz.origin = origin;
   fizz.vessel = info.vessel = vessel->name;
   fizz.gross = vessel->brim;
-  fizz.fill = vessel->fill_line ? *vessel->fill_line : vessel->brim * fullest;
+  fizz.fill = {std::min(vessel->fill_line.value_or(vessel->brim).si, fullest * vessel->brim.si)};
   fizz.most_charges = vessel->most_charges;
   fizz.most_pressure = vessel->most_pressure;
   fizz.hot_rated = vessel->hot_rated;
@@ -117,7 +117,7 @@ void Compiler::emit_fizz(std::uint16_t part, Origin origin, const formula::Step&
     const Port drink = port(), above = port();
     dissolve.out = links({stock.liquid = drink, above});
     dissolve.knobs = {knob(fizz.gross.si, KnobKind::volume_m3, origin, "gross volume of the bottle", "kit"), 2};
-    knob(std::min(fizz.fill.si, fullest * fizz.gross.si), KnobKind::volume_m3, origin, "fill line of the bottle", "kit");
+    knob(fizz.fill.si, KnobKind::volume_m3, origin, "fill line of the bottle", "kit");
     unit(dissolve, origin);
     lose(Fate::gas, above, origin);
   }

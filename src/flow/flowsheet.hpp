@@ -150,8 +150,8 @@ struct FizzInfo {
   std::string vessel;
   std::optional<units::Pressure> pressure;  // of the regulator, absolute; none: chargers
   int charges = 0;
-  double charge_kg = 0.0;  // of gas in one charger
-  units::Volume gross, fill;
+  double charge_kg = 0.0;     // of gas in one charger
+  units::Volume gross, fill;  // fill: the line, or where none is stated all but a little of the gross volume
   std::optional<int> most_charges;
   std::optional<units::Pressure> most_pressure;
   bool hot_rated = true;

@@ -75,7 +75,7 @@ FizzReading read_fizz(const Flowsheet& sheet, const Batch<1>& batch, std::uint16
   const units::Temperature at = units::celsius(celsius_of(batch, fizz.fizzed));
   const units::Volume volume = matter::liquid_volume(drink.mass, at);
   if (!(volume.si > 0.0)) return out;
-  out.bottles = std::max(std::ceil(volume.si / std::min(fizz.fill.si, fullest * fizz.gross.si)), 1.0);
+  out.bottles = std::max(std::ceil(volume.si / fizz.fill.si), 1.0);
   const double solubility = gas::relative_solubility(co2, drink.mass, at).value;
   gas::Bottle bottle = gas::closed(co2, fizz.gross, volume * (1.0 / out.bottles), at, solubility, fizz.pressure.has_value());
   if (fizz.pressure) {

@@ -72,6 +72,9 @@ void let_gas_go(const UnitView&, Stream& liquid, double kept) noexcept;
 /// Moves a share of the liquid into the unit's sticks port, if it has one.
 void leave_on_wall(const UnitView&, Stream& liquid, double share) noexcept;
 
+/// What many acts begin with: liquids come together, ice passes, gas goes and some stays on the wall (knobs 0 and 1: mix_knob). The liquid.
+Stream& pass_through(const UnitView&) noexcept;
+
 /// The CO2 that a regulator drives into the drink that a take refers to [kg].
 double fizz_kg(const UnitView&) noexcept;
 

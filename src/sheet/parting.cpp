@@ -37,16 +37,6 @@ void spheres(const Kitchen& k, const flow::StepInfo& step, std::vector<base::Fin
     findings.push_back(finding(cause, where(k.flow, step.origin, step.span)));
 }
 
-// Of the milk and cream that went into the part so far.
-units::Mass milk_protein(const Kitchen& k, const flow::StepInfo& step) {
-  double kg = 0.0;
-  for (const flow::TakeInfo& take : k.flow.takes)
-    if (take.thing && take.origin.part == step.origin.part && take.origin.step <= step.origin.step && take.liquid != flow::no_port &&
-        k.flow.things[*take.thing].family == larder::Family::dairy)
-      kg += k.batch.port(take.liquid).mass[Component::protein];
-  return units::kilograms(kg);
-}
-
 void clarifying(const Kitchen& k, const flow::StepInfo& step, std::vector<base::Finding>& findings) {
   const flow::Unit* unit = unit_of(k, step, flow::Op::clarify);
   if (unit == nullptr) return;
@@ -56,7 +46,9 @@ void clarifying(const Kitchen& k, const flow::StepInfo& step, std::vector<base::
   const base::Where at = where(k.flow, step.origin, step.span);
   const std::string name = "'" + k.flow.parts[step.origin.part].name + "'";
   const formula::Step& written = k.in.formula.parts[step.origin.part].steps[step.origin.step - 1U];
-  const units::Mass milk = milk_protein(k, step);
+  const std::vector<double> milk_kg = milk_protein_kg(k);
+  units::Mass milk;
+  for (std::uint32_t i = 0; i < unit->liquids_in; ++i) milk.si += milk_kg[k.flow.links[unit->in.first + i]];
   const std::string by = written.by ? written.by->text : milk.si > 0.0 ? "milk" : "";
   if (by == "milk") {
     const texture::Curd curd = texture::curdling(mix.mass, milk, units::celsius(stream_celsius(mix)), texture::Order::milk_into_acid);
