@@ -1,9 +1,10 @@
-# bloomset_module(NAME SOURCES … [PUBLIC …] [PRIVATE …]): one static library a module.
+# bloomset_module(NAME SOURCES … [PUBLIC …] [PRIVATE …] [APART]): one static library a module.
 # PUBLIC and PRIVATE name what the module links; tests/law holds them against the module table of ARCHITECTURE.md.
-# bloomset_test(NAME SOURCES … LINKS … [RELEASE] [SPEED]): one GoogleTest program, registered with CTest test by test.
+# bloomset_test(NAME SOURCES … LINKS … [RELEASE] [SPEED] [APART]): one GoogleTest program, registered with CTest test by test.
 #   RELEASE: also built and run on the program as shipped; SPEED: measures time, so run there only.
 # bloomset_script_test(NAME [RELEASE] [SHIPPED] [PYTHON] COMMAND …): a test that is a command; PYTHON puts the interpreter before it.
 #   SHIPPED: starts the program hundreds of times, so it is run on the program as shipped only.
+#   APART (both): compiled file by file in the checked build too, since its files use one name for unlike private things.
 # bloomset_fuzzer(NAME SOURCES … LINKS …): a libFuzzer program of the fuzz preset.
 include(GoogleTest)
 
@@ -38,9 +39,16 @@ if(BLOOMSET_MOLD)
   add_link_options(-fuse-ld=mold)
 endif()
 
+function(bloomset_apart target apart)
+  if(apart)
+    set_target_properties(${target} PROPERTIES UNITY_BUILD OFF)
+  endif()
+endfunction()
+
 function(bloomset_module name)
-  cmake_parse_arguments(arg "" "" "SOURCES;PUBLIC;PRIVATE" ${ARGN})
+  cmake_parse_arguments(arg "APART" "" "SOURCES;PUBLIC;PRIVATE" ${ARGN})
   add_library(${name} STATIC ${arg_SOURCES})
+  bloomset_apart(${name} ${arg_APART})
   add_library(bloomset::${name} ALIAS ${name})
   target_include_directories(${name} PUBLIC "${CMAKE_SOURCE_DIR}/src")
   target_link_libraries(${name} PUBLIC ${arg_PUBLIC} bloomset_numbers PRIVATE ${arg_PRIVATE} bloomset_warnings)
@@ -52,7 +60,7 @@ if(NOT TARGET release_tests)
 endif()
 
 function(bloomset_test name)
-  cmake_parse_arguments(arg "RELEASE;SPEED" "" "SOURCES;LINKS" ${ARGN})
+  cmake_parse_arguments(arg "RELEASE;SPEED;APART" "" "SOURCES;LINKS" ${ARGN})
   if(BLOOMSET_TESTS STREQUAL "release" AND NOT arg_RELEASE AND NOT arg_SPEED)
     return()
   endif()
@@ -67,6 +75,7 @@ function(bloomset_test name)
     list(APPEND labels speed)
   endif()
   add_executable(${name} ${arg_SOURCES})
+  bloomset_apart(${name} ${arg_APART})
   if(BLOOMSET_TESTS STREQUAL "release")
     set_target_properties(${name} PROPERTIES EXCLUDE_FROM_ALL ON)
     add_dependencies(release_tests ${name})

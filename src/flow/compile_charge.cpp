@@ -16,7 +16,6 @@ namespace {
 
 using matter::Component;
 
-constexpr double charger_kg = 0.008;          // of N2O in the usual small charger: practice
 constexpr double blooming_water_c = 10.0;     // cold tap water: practice
 constexpr std::uint16_t water_line = 0xFFFE;  // a take that the act brings with it, behind all written ones
 

@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "flow/compiler.hpp"
+#include "flow/foam.hpp"
 #include "text/fold.hpp"
 
 namespace bloomset::flow {
@@ -10,8 +11,6 @@ namespace {
 using formula::Act;
 using matter::Component;
 
-constexpr double charger_kg = 0.008;  // of CO2 in the usual small charger: practice
-constexpr double fullest = 0.98;      // of the gross volume: fuller there is no head space to speak of (practice)
 constexpr std::uint16_t gas_line = 0xFFFF;
 
 }  // namespace
@@ -77,7 +76,7 @@ void Compiler::emit_fizz(std::uint16_t part, Origin origin, const formula::Step&
   fizz.origin = origin;
   fizz.vessel = info.vessel = vessel->name;
   fizz.gross = vessel->brim;
-  fizz.fill = {std::min(vessel->fill_line.value_or(vessel->brim).si, fullest * vessel->brim.si)};
+  fizz.fill = {std::min(vessel->fill_line.value_or(vessel->brim).si, fullest_fill * vessel->brim.si)};
   fizz.most_charges = vessel->most_charges;
   fizz.most_pressure = vessel->most_pressure;
   fizz.hot_rated = vessel->hot_rated;

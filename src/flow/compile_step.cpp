@@ -17,7 +17,6 @@ constexpr double strain_pulp_out = 0.60;   // share of fibre a fine sieve keeps:
 constexpr double strain_pulp_holds = 3.0;  // kg of liquid a kg of wet fibre keeps: practice
 constexpr double pieces_let_run = 0.98;    // of the water that rinses spheres or cubes: practice
 constexpr double lid_off_c = 40.0;         // below it an infusion stands covered: practice
-constexpr const char* practice = "practice";
 
 bool cools(Act act) { return act == Act::chill || act == Act::freeze || act == Act::rest || act == Act::set; }
 // Mixed as it comes, or brought to a temperature where the text gives one.
@@ -181,7 +180,7 @@ void Compiler::emit_act(std::uint16_t part, std::uint16_t number, const formula:
     const Port film = port(), poured_away = port();
     rinse.out = links({film, poured_away});
     rinse.outs = outs::sticks;
-    rinse.knobs = {knob(1.0, KnobKind::share, origin, "CO2 kept", practice), 2};
+    rinse.knobs = {knob(1.0, KnobKind::share, origin, "CO2 kept", "practice"), 2};
     const double away = is_serve(part) ? row->sticks : pieces_let_run;
     knob(step.loss ? step.loss->nominal() : away, KnobKind::share, origin, "poured away", step.loss ? "" : row->source, step.loss);
     unit(rinse, origin);
@@ -259,7 +258,7 @@ void Compiler::emit_act(std::uint16_t part, std::uint16_t number, const formula:
       knob(info.seconds, KnobKind::seconds, origin, "time", step.time_s ? "" : row->source, step.time_s);
       if (act.op == Op::infuse) {
         for (SolidPiece& solid : stock.solids) {
-          knob(solid.extracts, KnobKind::share, origin, "extracted", practice);
+          knob(solid.extracts, KnobKind::share, origin, "extracted", "practice");
           solids.push_back(solid.port);
           in.push_back(solid.port);
         }
@@ -323,8 +322,8 @@ void Compiler::emit_act(std::uint16_t part, std::uint16_t number, const formula:
       break;
     }
     case Op::strain: {
-      knob(strain_pulp_out, KnobKind::share, origin, "pulp kept back", practice);
-      knob(strain_pulp_holds, KnobKind::ratio, origin, "liquid that pulp holds", practice);
+      knob(strain_pulp_out, KnobKind::share, origin, "pulp kept back", "practice");
+      knob(strain_pulp_holds, KnobKind::ratio, origin, "liquid that pulp holds", "practice");
       lose(Fate::pulp, also(outs::pulp), origin);
       break;
     }

@@ -13,6 +13,8 @@
 
 namespace bloomset::flow {
 
+inline constexpr double charger_kg = 0.008;  // of gas in the usual small charger: practice
+
 /// A solid on its way through a part: a pod, a leaf, a peel, which a later step may leave behind.
 struct SolidPiece {
   Port port = no_port;

@@ -16,7 +16,6 @@ namespace {
 
 constexpr double froth_overrun = 9.0;
 constexpr double warm_room_c = 30.0;
-constexpr double fullest = 0.98;   // of the gross volume: fuller there is no head space to speak of (practice)
 constexpr double shaken_s = 10.0;  // after each charger: practice
 
 double celsius_of(const Batch<1>& batch, Port port) {
@@ -42,7 +41,7 @@ SiphonReading read_siphon(const Flowsheet& sheet, const Batch<1>& batch, std::ui
   const double charged_c = celsius_of(batch, liquid);
   out.liquid = matter::liquid_volume(base, units::celsius(charged_c));
   out.fill_fraction = out.liquid.si / gas::fill_limit(charge.gross, std::nullopt, charge.fill_line).si;
-  out.fits = out.liquid.si > 0.0 && out.liquid.si < fullest * charge.gross.si;
+  out.fits = out.liquid.si > 0.0 && out.liquid.si < fullest_fill * charge.gross.si;
   if (!out.fits) return out;
   const double solubility = gas::relative_solubility(gas::Gas::nitrous_oxide, base, units::celsius(charged_c)).value;
   gas::Bottle bottle = gas::closed(gas::Gas::nitrous_oxide, charge.gross, out.liquid, units::celsius(charged_c), solubility, charge.purged);

@@ -10,6 +10,8 @@
 
 namespace bloomset::flow {
 
+inline constexpr double fullest_fill = 0.98;  // of a bottle's gross volume: fuller there is no head space to speak of (practice)
+
 struct SiphonReading {
   units::Volume liquid;
   double fill_fraction = 0.0;        // of the fill line

@@ -12,7 +12,7 @@
 namespace bloomset::gas {
 namespace {
 
-constexpr int newton_passes = 8;
+constexpr int density_passes = 8;
 
 // Beyond this no bottle goes; only a bound for the solvers where there is no vapour pressure.
 constexpr double densest_above_critical_mol_m3 = 9000.0;
@@ -47,7 +47,7 @@ double RealGas::fugacity_pa(double c) const {
 
 double RealGas::concentration_mol_m3(double p_pa) const {
   double c = p_pa / rt_j_mol;
-  for (int pass = 0; pass < newton_passes; ++pass) c -= (pressure_pa(c) - p_pa) / pressure_slope(c);
+  for (int pass = 0; pass < density_passes; ++pass) c -= (pressure_pa(c) - p_pa) / pressure_slope(c);
   return c;
 }
 

@@ -14,7 +14,6 @@ namespace {
 std::string_view gas_words(gas::Gas gas) { return gas == gas::Gas::nitrous_oxide ? "nitrous oxide" : "carbon dioxide"; }
 std::string ml(double value) { return figure(value, Digits::amount, "mL"); }
 std::string bar(double value) { return figure(value, Digits::one, "bar"); }
-std::string grams(double value) { return figure(value, Digits::agent, "g"); }
 std::string percent(double value) { return figure(value, Digits::whole, "%"); }
 
 std::string gas_in(const sheet::Charging& how) {
@@ -43,9 +42,9 @@ void print_pressure(Page& page, const sheet::ChargeSheet& sheet) {
 }
 
 void print_gas(Page& page, const sheet::ChargeSheet& sheet) {
-  row(page, "gas in the liquid", grams(sheet.dissolved_g), figure(sheet.gas_volumes, Digits::one) + " volumes");
-  row(page, "gas above it", grams(sheet.headspace_g));
-  if (sheet.liquefied_g > 0.0) row(page, "of that, as a liquid", grams(sheet.liquefied_g));
+  row(page, "gas in the liquid", fine_grams(sheet.dissolved_g), figure(sheet.gas_volumes, Digits::one) + " volumes");
+  row(page, "gas above it", fine_grams(sheet.headspace_g));
+  if (sheet.liquefied_g > 0.0) row(page, "of that, as a liquid", fine_grams(sheet.liquefied_g));
 }
 
 void print_overrun(Page& page, const sheet::ChargeSheet& sheet) {

@@ -11,7 +11,6 @@
 namespace bloomset::press {
 namespace {
 
-std::string grams(double g) { return figure(g, Digits::agent, "g"); }
 std::string count_of(double n, const char* one, const char* more) {
   const bool whole = n == static_cast<double>(static_cast<int>(n));
   return figure(n, whole ? Digits::whole : Digits::one) + " " + (n <= 1.0 ? one : more);
@@ -43,7 +42,7 @@ std::string firm_words(const texture::Firmness& firmness) {
 std::string leaf_sentence(const texture::LeafCount& leaf, double nominal_g) {
   const double weighs_g = units::in_grams(leaf.mass), off = 100.0 * (weighs_g / nominal_g - 1.0);
   const bool one = leaf.pieces <= 1.0;
-  std::string out = count_of(leaf.pieces, "leaf", "leaves") + " (" + grams(weighs_g) + (one ? ") is " : ") are ");
+  std::string out = count_of(leaf.pieces, "leaf", "leaves") + " (" + fine_grams(weighs_g) + (one ? ") is " : ") are ");
   if (std::abs(off) < 0.05) return out + "the usual dose. ";
   out += figure(std::abs(off), Digits::percent, "%") + (off > 0.0 ? " more, " : " less, ") + firm_words(leaf.firmness);
   return out + ", and exact for " + figure(units::in_grams(leaf.base_that_fits), Digits::amount, "g") + " of base. ";
@@ -75,7 +74,7 @@ void print_stock(Page& page, const sheet::DoseSheet& sheet) {
   const auto& weighing = sheet.dose.weighing;
   if (!weighing || !weighing->stock) return;
   const texture::Stock& stock = *weighing->stock;
-  page.paragraph("    Stock   ", "Dissolve " + grams(units::in_grams(stock.agent)) + " in " + figure(units::in_grams(stock.water), Digits::amount, "g") +
+  page.paragraph("    Stock   ", "Dissolve " + fine_grams(units::in_grams(stock.agent)) + " in " + figure(units::in_grams(stock.water), Digits::amount, "g") +
                                      " of water (" + figure(units::in_percent(stock.strength), Digits::percent, "%") + "); " +
                                      figure(units::in_grams(stock.used), Digits::amount, "g") + " of it hold the usual dose, and " +
                                      figure(units::in_grams(stock.water_saved), Digits::amount, "g") + " less water goes into the recipe.");

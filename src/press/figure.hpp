@@ -31,6 +31,8 @@ Scaled scaled(double, Digits, std::string_view unit);
 
 /// Number, no-break blank, unit, scaled; without the unit where the number cannot be given.
 std::string figure(double, Digits, std::string_view unit);
+/// Grams of an agent or of a charger, as fine as its scale.
+inline std::string fine_grams(double g) { return figure(g, Digits::agent, "g"); }
 
 /// `12 s`, `1 min 30 s`, `3 h`, `2 d`; a no-break blank inside.
 std::string duration(double seconds);

@@ -12,11 +12,9 @@ namespace {
 
 constexpr std::array<std::string_view, 3> rule_words = {"leaf for leaf", "mass × Bloom (linear)", "equal firmness (root of Bloom)"};
 
-std::string grams(units::Mass m) { return figure(units::in_grams(m), Digits::agent, "g"); }
-
 std::string form_words(const sheet::AgentForm& agent) {
   std::string out = clean(agent.label) + ", " + figure(agent.form.bloom, Digits::whole) + " Bloom";
-  if (agent.form.leaf) out += ", leaves of " + grams(*agent.form.leaf);
+  if (agent.form.leaf) out += ", leaves of " + fine_grams(units::in_grams(*agent.form.leaf));
   return out;
 }
 
@@ -31,7 +29,7 @@ void print_rules(Page& page, const sheet::GelatinSheet& sheet) {
       page.line(lead + left(rule_words[i], 32) + "  does not apply: only leaves are counted");
       continue;
     }
-    page.line(lead + left(rule_words[i], 32) + right(grams(*rule.mass), 12) + right(leaves_words(rule.pieces), 10) +
+    page.line(lead + left(rule_words[i], 32) + right(fine_grams(units::in_grams(*rule.mass)), 12) + right(leaves_words(rule.pieces), 10) +
               right(figure(sheet.firmness[i], Digits::two) + " times", 16));
   }
 }
@@ -40,14 +38,14 @@ void print_rules(Page& page, const sheet::GelatinSheet& sheet) {
 
 std::string gelatin_text(const sheet::GelatinSheet& sheet) {
   Page page;
-  page.heading("Gelatin", grams(sheet.mass) + (sheet.pieces ? " = " + leaves_words(sheet.pieces) + " leaves" : std::string()));
+  page.heading("Gelatin", fine_grams(units::in_grams(sheet.mass)) + (sheet.pieces ? " = " + leaves_words(sheet.pieces) + " leaves" : std::string()));
   page.paragraph("    from  ", form_words(sheet.from));
   page.paragraph("    to    ", form_words(sheet.to));
   page.gap();
   print_rules(page, sheet);
   page.gap();
   page.paragraph(
-      "    ", "Take " + grams(*sheet.chosen().mass) +
+      "    ", "Take " + fine_grams(units::in_grams(*sheet.chosen().mass)) +
                   (sheet.counted && sheet.chosen().rule == texture::Rule::piece_for_piece ? ": the recipe counts leaves, and makers size leaves to set alike."
                                                                                           : ": the rule that keeps the firmness.") +
                   " The rules differ " + figure(sheet.conversion.firmness_spread, Digits::two) +

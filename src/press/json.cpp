@@ -46,9 +46,12 @@ Json take_json(const sheet::TakeLine& take) {
   return out;
 }
 
-Json agent_json(const sheet::TakeLine& take) {
+Json agent_json(const sheet::AgentLine& agent) {
   Json out = Json::object();
-  out.set("agent", take.thing).set("mass_g", take.mass_g).set("percent_of_base", take.percent_of_base).set("percent_of_total", take.percent_of_total);
+  out.set("agent", agent.thing).set("mass_g", agent.mass_g).set("percent_of_base", agent.percent_of_base).set("percent_of_total", agent.percent_of_total);
+  out.set("effect", known(agent.effect)).set("dose_is", known(agent.dose_is));
+  out.set("sets_at_c", agent.sets_at_c).set("melts_at_c", agent.melts_at_c);
+  out.set("gel_class", known(agent.gel_class)).set("verdict", known(agent.verdict));
   return out;
 }
 
@@ -78,10 +81,7 @@ Json part_json(const sheet::PartSheet& part) {
   out.set("losses", Json::array_of(part.losses, loss_json))
       .set("takes", Json::array_of(part.takes, take_json))
       .set("steps", Json::array_of(part.steps, step_json));
-  Json agents = Json::array();
-  for (const sheet::TakeLine& take : part.takes)
-    if (take.agent) agents.push(agent_json(take));
-  out.set("agents", std::move(agents))
+  out.set("agents", Json::array_of(part.agents, agent_json))
       .set("siphon", part.siphon ? siphon_json(*part.siphon) : Json())
       .set("ready_after_h", part.ready_after_h)
       .set("keeps_h", part.keeps_h);

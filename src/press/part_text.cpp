@@ -9,7 +9,7 @@
 namespace bloomset::press {
 namespace {
 
-constexpr std::size_t indent = 4;
+constexpr std::size_t part_indent = 4;
 
 std::string heading_aside(const sheet::PartSheet& part, int serves) {
   if (part.ahead)
@@ -29,7 +29,19 @@ void print_use(Page& page, const sheet::PartSheet& part) {
   if (!words.empty()) words += ". ";
   if (part.ahead && part.ready_after_h > 0.0) words += "Ready " + duration(part.ready_after_h * 3600.0) + " after the start. ";
   if (part.keeps_h) words += "Keeps " + duration(*part.keeps_h * 3600.0) + ".";
-  if (!words.empty()) page.paragraph(std::string(indent, ' '), words);
+  if (!words.empty()) page.paragraph(std::string(part_indent, ' '), words);
+}
+
+// "Agar, 0.9 % of the base, within the band of a soft gel: sets soft, a firm gel; sets near 40 C and melts near 85 C."
+void print_agent(Page& page, const sheet::AgentLine& agent) {
+  if (agent.verdict.empty()) return;
+  std::string words = agent.thing + ", " + figure(agent.percent_of_base, Digits::agent, "%") + " of the base";
+  if (!agent.effect.empty()) words += ", " + agent.dose_is + " the band of a " + agent.effect;
+  words += ": " + agent.verdict;
+  if (agent.gel_class != "none") words += ", " + agent.gel_class;
+  if (agent.sets_at_c) words += "; sets near " + figure(*agent.sets_at_c, Digits::whole, "°C");
+  if (agent.melts_at_c) words += (agent.sets_at_c ? " and melts near " : "; melts near ") + figure(*agent.melts_at_c, Digits::whole, "°C");
+  page.paragraph(std::string(indent, ' '), sentence(words));
 }
 
 void print_siphon(Page& page, const sheet::SiphonLine& siphon) {
@@ -40,7 +52,7 @@ void print_siphon(Page& page, const sheet::SiphonLine& siphon) {
            " when it is served. Overrun about " + figure(siphon.overrun_mean, Digits::whole, "%") + " (first " + figure(siphon.overrun_first, Digits::whole) +
            ", last " + figure(siphon.overrun_last, Digits::whole) + "), if three fifths of the gas stay in the foam: a guess until you weigh yours.";
   if (siphon.portions) words += " " + figure(*siphon.portions, Digits::whole) + " portions.";
-  page.paragraph(std::string(indent, ' '), words);
+  page.paragraph(std::string(part_indent, ' '), words);
 }
 
 }  // namespace
@@ -54,10 +66,11 @@ void print_part(Page& page, FindingDesk& desk, const sheet::PartSheet& part, con
   page.gap();
   print_losses(page, part.losses);
   print_use(page, part);
+  for (const sheet::AgentLine& agent : part.agents) print_agent(page, agent);
   if (part.siphon) print_siphon(page, *part.siphon);
   page.gap();
-  print_part_properties(page, indent, part.values);
-  desk.say(page, indent, [&](const base::Finding& f) { return f.where.part == part.name; });
+  print_part_properties(page, part_indent, part.values);
+  desk.say(page, part_indent, [&](const base::Finding& f) { return f.where.part == part.name; });
 }
 
 }  // namespace bloomset::press

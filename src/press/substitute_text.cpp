@@ -12,7 +12,6 @@ namespace bloomset::press {
 namespace {
 
 std::string name_of(texture::Agent agent) { return std::string(texture::info(agent).name); }
-std::string grams(double g) { return figure(g, Digits::agent, "g"); }
 
 std::string joined(const std::vector<std::string>& words, std::string_view between) {
   std::string out;
@@ -27,9 +26,9 @@ void print_list(Page& page, std::string_view label, const std::vector<std::strin
 
 void print_candidate(Page& page, std::size_t number, const texture::Candidate& c, double base_g) {
   page.gap();
-  page.line(right(std::to_string(number), 6) + "  " + left(name_of(c.agent), 31) + right(grams(c.mass_g.nominal), 10) +
+  page.line(right(std::to_string(number), 6) + "  " + left(name_of(c.agent), 31) + right(fine_grams(c.mass_g.nominal), 10) +
             right(figure(100.0 * c.mass_g.nominal / base_g, Digits::two, "%"), 10) + "   (" + figure(c.mass_g.low, Digits::agent) + " to " +
-            grams(c.mass_g.high) + ")");
+            fine_grams(c.mass_g.high) + ")");
   std::string how;
   for (const std::string& step : c.method) how += sentence(step);
   page.paragraph("        " + left("How", 9), how);
@@ -58,7 +57,7 @@ void print_refused(Page& page, const std::vector<texture::Refused>& refused) {
 void print_part(Page& page, const sheet::Replacement& part) {
   page.gap();
   page.heading("Instead of " + std::string(clean(part.label)), "'" + part.part + "', " + (part.ahead ? "one batch" : "one serve"));
-  page.paragraph("    ", sentence(grams(part.agent_g) + " of it, " + figure(part.percent_of_base, Digits::two, "%") + " of the " +
+  page.paragraph("    ", sentence(fine_grams(part.agent_g) + " of it, " + figure(part.percent_of_base, Digits::two, "%") + " of the " +
                                   figure(part.base_g, Digits::amount, "g") + " that are finished without it (" + std::string(texture::name(part.kind.kind)) +
                                   ": " + part.kind.why + "), for " + std::string(texture::called(part.effect)) + ": " + part.why + ". The part ends at " +
                                   temperature(part.served_c)));

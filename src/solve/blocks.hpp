@@ -13,6 +13,9 @@
 
 namespace bloomset::solve {
 
+/// An error is stated as so many standard errors.
+inline constexpr double standard_errors = 2.0;
+
 struct Blocks {
   std::uint64_t first = 0, end = 0;  // draws
   std::uint64_t size = lanes;        // draws a block, a multiple of `lanes`

@@ -14,7 +14,6 @@ namespace {
 
 constexpr std::uint64_t most_blocks = 64;
 constexpr std::uint64_t pilot_draws = 256;  // for a mean to measure from: any number near it will do
-constexpr double two = 2.0;                 // standard errors
 
 class Pairs {
  public:
@@ -123,7 +122,7 @@ class Pairs {
       first_spread += first_off * first_off;
       total_spread += total_off * total_off;
     }
-    const double wide = count > 1 ? two * std::sqrt(static_cast<double>(count) / static_cast<double>(count - 1)) : 0.0;
+    const double wide = count > 1 ? standard_errors * std::sqrt(static_cast<double>(count) / static_cast<double>(count - 1)) : 0.0;
     return {first_order, wide * std::sqrt(first_spread) * scale, total, wide * std::sqrt(total_spread) * scale};
   }
   static constexpr double nothing = 1e-24;  // of the square of the mean: what rounding leaves of an answer that does not move

@@ -16,7 +16,6 @@ namespace {
 using matter::Property;
 
 constexpr double too_little = 0.01;     // of a property's scatter, to be listed
-constexpr double two = 2.0;             // standard errors
 constexpr double share_of_work = 0.25;  // that properties take of the whole, for progress: about
 
 bool is_nothing(const Spread& s) { return std::isnan(s.p50) || (s.p05 == 0.0 && s.p95 == 0.0); }
@@ -67,7 +66,7 @@ std::optional<std::vector<Hold>> judge(const ScatterAsked& asked, const flow::Fl
     const double share = static_cast<double>(met) / n;
     // Agresti and Coull 1998: two in favour and two against, so that none out of many is not certainty.
     const double eased = (static_cast<double>(met) + 2.0) / (n + 4.0);
-    holds.push_back({targets[t].text, share, two * std::sqrt(eased * (1.0 - eased) / (n + 4.0)), draws});
+    holds.push_back({targets[t].text, share, standard_errors * std::sqrt(eased * (1.0 - eased) / (n + 4.0)), draws});
   }
   return holds;
 }

@@ -14,7 +14,6 @@ namespace {
 constexpr std::uint64_t most_blocks = 1024;
 constexpr std::size_t bins = 4096;
 constexpr double beyond = 0.5;  // of the range, on either side
-constexpr double two = 2.0;     // standard errors
 
 struct Sums {
   double sum = 0.0, squares = 0.0;  // about the first draw's answer
@@ -52,7 +51,7 @@ template <class At>
 void percentiles(Spread& s, At&& at, double bin) {
   const auto n = static_cast<double>(s.draws);
   const auto off = [&](double share) {
-    const double ranks = two * std::sqrt(share * (1.0 - share) / n);
+    const double ranks = standard_errors * std::sqrt(share * (1.0 - share) / n);
     return 0.5 * (at(std::min(share + ranks, 1.0)) - at(std::max(share - ranks, 0.0)));
   };
   s.p05 = at(0.05);

@@ -12,7 +12,7 @@ namespace {
 using base::Code;
 using matter::Component;
 
-constexpr Cited practice = {"practice", Confidence::low};
+constexpr Cited rough_practice = {"practice", Confidence::low};
 constexpr double cold_c = 5.0, hot_c = 55.0;   // where "cold" and "hot" are asked
 constexpr double nothing_holds_minutes = 0.3;  // bare bubbles break within seconds
 constexpr double enough = 1.0;
@@ -80,7 +80,7 @@ double strength_at(const std::vector<Stabiliser>& by, double celsius) {
   return sum;
 }
 
-void say(FoamHold& out, Code code, Agent agent, Bearing bearing, double value, double limit_value, std::string words, Cited cited = practice) {
+void say(FoamHold& out, Code code, Agent agent, Bearing bearing, double value, double limit_value, std::string words, Cited cited = rough_practice) {
   out.causes.push_back({code, agent, bearing, value, limit_value, std::move(words), cited});
 }
 
@@ -170,7 +170,7 @@ FoamHold foam_hold(const FoamBase& base) {
   const double xanthan = total_kg > 0.0 ? 100.0 * base.liquid[Component::xanthan] / total_kg : 0.0;
   out.drain_minutes = drain_minutes(out.by, xanthan);
   explain(out, base, xanthan, at_c);
-  std::stable_sort(out.causes.begin(), out.causes.end(), [](const Cause& a, const Cause& b) { return a.bearing < b.bearing; });
+  rank(out.causes);
   return out;
 }
 

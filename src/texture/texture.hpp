@@ -100,6 +100,7 @@ struct Cited {
   bool from_memory() const { return source.starts_with("memory: "); }
   bool practice() const { return source == "practice"; }
 };
+inline constexpr Cited usual_practice = {"practice", Confidence::medium};
 
 /// A sentence for the sheet, with where it comes from.
 struct Note {

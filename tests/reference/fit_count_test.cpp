@@ -8,7 +8,7 @@ namespace bloomset::reference {
 namespace {
 
 const std::filesystem::path data = BLOOMSET_SOURCE_DIR "/data";
-const std::filesystem::path folder = BLOOMSET_SOURCE_DIR "/tests/reference/physical";
+const std::filesystem::path physical_folder = BLOOMSET_SOURCE_DIR "/tests/reference/physical";
 
 struct Served {
   std::string table, conditions;
@@ -53,7 +53,7 @@ std::map<std::string, int> fitted_constants() {
 int judged_rows(const Served& served) {
   const auto conditions = conditions_of(served.conditions);
   int count = 0;
-  for (const auto& row : whole_table(folder / (served.table + ".csv")))
+  for (const auto& row : whole_table(physical_folder / (served.table + ".csv")))
     if (row.inputs.text("judged") == "yes" && std::all_of(conditions.begin(), conditions.end(), [&row](const Condition& c) { return c.holds(row.inputs); }))
       ++count;
   return count;

@@ -8,13 +8,13 @@ namespace {
 
 using base::Code;
 
-Sheet made(const std::string& text) { return sheet_test::made("bloomset = 1\ntitle = \"Test\"\n" + text); }
+Sheet made_of(const std::string& text) { return sheet_test::made("bloomset = 1\ntitle = \"Test\"\n" + text); }
 
 std::string part(const std::string& name, const std::string& steps) {
   return "[[part]]\nname = \"" + name + "\"\nmade = \"ahead\"\nstep = [ " + steps + " ]\n";
 }
 bool raises(const std::string& text, Code code) {
-  const Sheet sheet = made(text);
+  const Sheet sheet = made_of(text);
   return std::any_of(sheet.findings.begin(), sheet.findings.end(), [&](const base::Finding& f) { return f.code == code; });
 }
 
@@ -74,7 +74,7 @@ TEST(Outputs, TakenBeyondWhatIsThereAreShort) {
   EXPECT_TRUE(raises(cheese("200"), Code::short_of));
   EXPECT_FALSE(raises(cheese("50"), Code::short_of));
   for (const char* grams : {"200", "50"}) {
-    const Balance b = made(cheese(grams)).balance;
+    const Balance b = made_of(cheese(grams)).balance;
     EXPECT_NEAR(b.in_g, b.served_g + b.stays_g + b.lost_g + b.gas_g, 1e-9 * b.in_g);
   }
 }

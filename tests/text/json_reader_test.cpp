@@ -9,17 +9,17 @@
 namespace bloomset::text {
 namespace {
 
-struct Read {
+struct ReadJson {
   base::Sources sources;
   base::Result<Node> tree;
-  explicit Read(std::string text) : tree(base::fail(base::ErrorKind::internal, "not read")) {
+  explicit ReadJson(std::string text) : tree(base::fail(base::ErrorKind::internal, "not read")) {
     tree = read_json(sources.add("d.json", std::move(text)), sources);
   }
   std::string said() const { return tree ? "" : base::render(tree.error().diagnostics, sources); }
 };
 
 TEST(JsonReader, GivesEveryKindWithItsValue) {
-  const Read read(R"([{"s": "x\u00e9", "i": -7, "n": 1.5, "b": true, "none": null, "l": [1, 2e3], "t": {"k": 18446744073709551615}}])");
+  const ReadJson read(R"([{"s": "x\u00e9", "i": -7, "n": 1.5, "b": true, "none": null, "l": [1, 2e3], "t": {"k": 18446744073709551615}}])");
   ASSERT_TRUE(read.tree) << read.said();
   ASSERT_TRUE(read.tree->is(NodeKind::array));
   const Node& object = read.tree->items[0];
@@ -35,23 +35,23 @@ TEST(JsonReader, GivesEveryKindWithItsValue) {
 }
 
 TEST(JsonReader, SaysWhereATextIsNoJson) {
-  EXPECT_EQ(Read("{\n  \"a\": 1,\n  oops\n}").said(),
+  EXPECT_EQ(ReadJson("{\n  \"a\": 1,\n  oops\n}").said(),
             "d.json:3:3: error: this is not JSON [not_json]\n"
             "    oops\n"
             "    ^\n");
 }
 
 TEST(JsonReader, RefusesWhatCannotBeADocument) {
-  EXPECT_EQ(Read("7").tree.error().message, "d.json: a document is an object or an array");
-  EXPECT_EQ(Read("null").tree.error().message, "d.json: a document is an object or an array");
-  EXPECT_EQ(Read("").tree.error().message, "d.json: this is not JSON");
-  EXPECT_EQ(Read("[1] 2").tree.error().message, "d.json: this is not JSON");
-  EXPECT_EQ(Read(R"({"a": 1, "a": 2})").tree.error().message, "d.json: the key `a` stands twice");
-  EXPECT_EQ(Read("[1e999]").tree.error().message, "d.json: this is not JSON");
-  EXPECT_EQ(Read("[\"\xFF\"]").tree.error().message, "d.json: this byte is not UTF-8");
-  EXPECT_EQ(Read(std::string(33, '[') + std::string(33, ']')).tree.error().message, "d.json: brackets may nest at most 32 deep");
-  EXPECT_TRUE(Read(std::string(32, '[') + std::string(32, ']')).tree);
-  EXPECT_EQ(Read("[" + std::string(most_bytes, ' ') + "]").tree.error().diagnostics[0].code, "too_large");
+  EXPECT_EQ(ReadJson("7").tree.error().message, "d.json: a document is an object or an array");
+  EXPECT_EQ(ReadJson("null").tree.error().message, "d.json: a document is an object or an array");
+  EXPECT_EQ(ReadJson("").tree.error().message, "d.json: this is not JSON");
+  EXPECT_EQ(ReadJson("[1] 2").tree.error().message, "d.json: this is not JSON");
+  EXPECT_EQ(ReadJson(R"({"a": 1, "a": 2})").tree.error().message, "d.json: the key `a` stands twice");
+  EXPECT_EQ(ReadJson("[1e999]").tree.error().message, "d.json: this is not JSON");
+  EXPECT_EQ(ReadJson("[\"\xFF\"]").tree.error().message, "d.json: this byte is not UTF-8");
+  EXPECT_EQ(ReadJson(std::string(33, '[') + std::string(33, ']')).tree.error().message, "d.json: brackets may nest at most 32 deep");
+  EXPECT_TRUE(ReadJson(std::string(32, '[') + std::string(32, ']')).tree);
+  EXPECT_EQ(ReadJson("[" + std::string(most_bytes, ' ') + "]").tree.error().diagnostics[0].code, "too_large");
 }
 
 TEST(JsonReader, ReadsBackWhatWasPrinted) {
@@ -60,7 +60,7 @@ TEST(JsonReader, ReadsBackWhatWasPrinted) {
     const std::string text = *rc::gen::container<std::string>(rc::gen::inRange(' ', '~'));
     Json printed = Json::object();
     printed.set("n", number).set("s", text);
-    const Read read(printed.print());
+    const ReadJson read(printed.print());
     RC_ASSERT(read.tree.has_value());
     RC_ASSERT(read.tree->find("n")->number == number);
     RC_ASSERT(read.tree->find("s")->string == text);
