@@ -1,5 +1,8 @@
 #include "base/finding.hpp"
 
+#include <algorithm>
+#include <utility>
+
 namespace bloomset::base {
 
 std::string_view name(Weight weight) {
@@ -60,6 +63,21 @@ std::string_view name(Code code) {
                                                                      "guest_notice",
                                                                      "defer"};
   return names[static_cast<std::size_t>(code)];
+}
+
+std::string edited(std::string text, std::vector<Edit> edits) {
+  // From the end on, so that a change leaves the places before it where they are.
+  std::sort(edits.begin(), edits.end(),
+            [](const Edit& a, const Edit& b) { return std::pair(a.place.line, a.place.column) > std::pair(b.place.line, b.place.column); });
+  for (const Edit& edit : edits) {
+    if (!edit.place.known()) continue;
+    std::size_t line = 0;
+    for (std::uint32_t n = 1; n < edit.place.line && line != std::string::npos; ++n)
+      if (line = text.find('\n', line); line != std::string::npos) ++line;
+    if (line == std::string::npos || line + edit.place.column - 1 > text.size()) continue;
+    text.replace(line + edit.place.column - 1, edit.place.length, edit.text);
+  }
+  return text;
 }
 
 }  // namespace bloomset::base

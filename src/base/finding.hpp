@@ -76,6 +76,8 @@ struct Edit {
   Span place;
   std::string text;
 };
+/// The text with all changes made; places lie in this text, in no order, and do not overlap. A place outside of it changes nothing.
+std::string edited(std::string text, std::vector<Edit>);
 struct Remedy {
   std::string says;
   std::optional<Edit> edit;

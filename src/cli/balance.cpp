@@ -10,14 +10,21 @@
 namespace bloomset::cli {
 namespace {
 
-// A thing as the document names it: bought with its bracket, or a part, in quotes or not.
-std::optional<solve::Vary> read_vary(const std::string& written, base::Sources& words, text::Faults& faults) {
+// A thing as the document names it: bought with its bracket, or a part in quotes; before it, if wanted, the bounds of its amount: `20-60 mL lime juice`.
+std::optional<solve::Vary> read_vary(const std::string& written, text::Measures measures, base::Sources& words, text::Faults& faults) {
   solve::Vary vary;
   vary.written = written;
   vary.span = whole(words.add("--vary", written), written);
   if (written.size() > 2 && written.front() == '\'' && written.back() == '\'') {
     vary.thing.kind = formula::ThingKind::made;
     vary.thing.thing = written.substr(1, written.size() - 2);
+    return vary;
+  }
+  if (written.find_first_of("0123456789") == 0) {
+    auto take = formula::read_take(written, vary.span, measures, faults);
+    if (!take) return std::nullopt;
+    vary.within = take->amount;
+    vary.thing = std::move(*take);
     return vary;
   }
   auto thing = formula::read_thing(written, vary.span, faults);
@@ -34,20 +41,23 @@ int run_balance(const BalanceOptions& options, const Common& common, const Strea
   if (!desk) return tell(desk.error(), words, streams.err);
   const auto formula = read_formula(options.formula, sources);
   text::Faults faults;
+  const text::Measures measures = formula ? formula->measures : text::Measures::metric;
   std::vector<formula::Target> targets;
   for (const std::string& written : options.targets)
-    if (auto target =
-            formula::read_target_text({written, whole(words.add("--target", written), written)}, formula ? formula->measures : text::Measures::metric, faults))
+    if (auto target = formula::read_target_text({written, whole(words.add("--target", written), written)}, measures, faults))
       targets.push_back(std::move(*target));
   std::vector<solve::Vary> vary;
   for (const std::string& written : options.vary)
-    if (auto one = read_vary(written, words, faults)) vary.push_back(std::move(*one));
+    if (auto one = read_vary(written, measures, words, faults)) vary.push_back(std::move(*one));
   if (!faults.empty()) return tell({base::ErrorKind::bad_input, "the command line cannot be read", std::move(faults)}, words, streams.err);
   if (!formula) return tell(formula.error(), sources, streams.err);
   const solve::BalanceAsked asked{{*formula, desk->larder, desk->kit, options.serves, text_of(sources)},
                                   std::string(sources.text(formula->source)),
                                   std::move(targets),
                                   std::move(vary),
+                                  false,
+                                  {},
+                                  false,
                                   options.exact};
   const auto made = solve::balance(asked);
   if (!made) return tell(made.error(), asked.targets.empty() ? sources : words, streams.err);

@@ -127,6 +127,7 @@ struct Step {
   std::vector<Take> takes;
   std::optional<text::Range> to_c, at_c;
   std::optional<text::Range> time_s, keeps_s;
+  base::Span to_span, at_span, time_span;  // between the quotes
   std::optional<Until> until;
   std::optional<Word> in, vessel, hard, with, by, gas;
   std::vector<Word> leave;  // names of takes that do not go on; "ice" is the ice
@@ -139,6 +140,7 @@ struct Step {
   std::optional<Bath> bath;
   std::optional<text::Range> size_m;
   std::optional<int> charges;
+  base::Span charges_span;
   std::optional<double> pressure_pa;  // absolute
   bool purged = false;
   bool maybe = false;  // counts for allergens, not for the balance
@@ -234,6 +236,8 @@ std::optional<Take> read_take(std::string_view text, base::Span origin, text::Me
 /// The same without an amount, a bought thing with its bracket: `gelatin, gold leaf (1.8 g a piece)`. The take's amount means nothing.
 std::optional<Take> read_thing(std::string_view text, base::Span origin, text::Faults&);
 
+/// A take as it stands in a document: `60 mL spirit (40 %vol)`. Its `at` and its mark stand beside it in a table and are not printed.
+std::string print(const Take&, text::Measures);
 /// Prints the document in our order and spacing. read(write(f)) == f; borrowed parts are not printed.
 std::string write(const Formula&);
 

@@ -286,6 +286,10 @@ std::optional<Step> read_step(const Node& node, bool is_pour, Reading& reading) 
   step.at_c = read_with(text::read_temperature_c, fields.string("at"), reading);
   step.time_s = read_with(text::read_duration_s, fields.string("time"), reading);
   step.keeps_s = read_with(text::read_duration_s, fields.string("keeps"), reading);
+  const auto inside = [&fields](std::string_view key) { return fields.string(key) ? fields.string(key)->inside : base::Span{}; };
+  step.to_span = inside("to");
+  step.at_span = inside("at");
+  step.time_span = inside("time");
   step.until = read_until(fields.string("until"), reading);
   step.in = read_word(fields.string("in"), reading);
   step.vessel = read_word(fields.string("vessel"), reading);
@@ -309,7 +313,9 @@ std::optional<Step> read_step(const Node& node, bool is_pour, Reading& reading) 
   step.ice_at_c = read_with(text::read_temperature_c, fields.string("ice_at"), reading);
   step.bath = read_bath(fields.table("bath"), reading);
   step.size_m = read_size(fields.string("size"), reading);
-  step.charges = read_charges(fields.integer("charges"), reading);
+  const Node* charges = fields.integer("charges");
+  step.charges = read_charges(charges, reading);
+  if (charges) step.charges_span = charges->span;
   step.pressure_pa = read_pressure(fields.string("pressure"), reading);
   if (const Node* purged = fields.boolean("purged")) step.purged = purged->boolean;
   if (const Node* maybe = fields.boolean("maybe")) step.maybe = maybe->boolean;

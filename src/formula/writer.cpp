@@ -28,23 +28,8 @@ std::string quoted(std::string_view text) {
   return out += '"';
 }
 
-std::string take_text(const Take& take, text::Measures measures) {
-  std::string text = text::print(take.amount, measures) + " ";
-  if (!take.of_mark.empty()) text.append("'").append(take.of_mark).append("' ");
-  if (take.kind == ThingKind::made) {
-    text.append("'").append(take.thing);
-    if (!take.output.empty()) text.append("/").append(take.output);
-    text.append("'");
-    if (take.charged_as != ChargedAs::unsaid) text.append(take.charged_as == ChargedAs::foam ? " as foam" : " as base");
-    return text;
-  }
-  text.append(take.thing);
-  for (const Qualifier& q : take.qualifiers) text.append(&q == take.qualifiers.data() ? " (" : ", ").append(print(q));
-  return take.qualifiers.empty() ? text : text.append(")");
-}
-
 std::string take_value(const Take& take, text::Measures measures) {
-  const std::string text = quoted(take_text(take, measures));
+  const std::string text = quoted(print(take, measures));
   if (!take.at_c && take.mark.empty()) return text;
   std::string table = "{ take = " + text;
   if (take.at_c) table.append(", at = ").append(quoted(text::print_temperature(*take.at_c)));
@@ -98,10 +83,10 @@ std::vector<Line> lines_of(const Step& step, bool is_pour, text::Measures measur
   };
   if (!is_pour || step.act != Act::pour) lines.emplace_back("do", quoted(name(step.act)));
   if (!step.takes.empty()) put(Key::take, list(step.takes, [&](const Take& take) { return take_value(take, measures); }));
-  if (step.ice) put(Key::ice, quoted(take_text(*step.ice, measures)));
+  if (step.ice) put(Key::ice, quoted(print(*step.ice, measures)));
   put_range(Key::ice_at, step.ice_at_c, text::print_temperature);
   if (step.bath) {
-    std::string bath = "{ in = " + quoted(take_text(step.bath->in, measures));
+    std::string bath = "{ in = " + quoted(print(step.bath->in, measures));
     if (step.bath->takes_up) bath.append(", takes_up = ").append(quoted(text::print_share(*step.bath->takes_up)));
     put(Key::bath, bath.append(" }"));
   }
@@ -179,6 +164,21 @@ void write_part(const Part& part, text::Measures measures, std::string& out) {
 }
 
 }  // namespace
+
+std::string print(const Take& take, text::Measures measures) {
+  std::string text = text::print(take.amount, measures) + " ";
+  if (!take.of_mark.empty()) text.append("'").append(take.of_mark).append("' ");
+  if (take.kind == ThingKind::made) {
+    text.append("'").append(take.thing);
+    if (!take.output.empty()) text.append("/").append(take.output);
+    text.append("'");
+    if (take.charged_as != ChargedAs::unsaid) text.append(take.charged_as == ChargedAs::foam ? " as foam" : " as base");
+    return text;
+  }
+  text.append(take.thing);
+  for (const Qualifier& q : take.qualifiers) text.append(&q == take.qualifiers.data() ? " (" : ", ").append(print(q));
+  return take.qualifiers.empty() ? text : text.append(")");
+}
 
 std::string write(const Formula& formula) {
   std::string out = "bloomset = 1\ntitle = " + quoted(formula.title) + "\n";

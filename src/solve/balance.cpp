@@ -26,11 +26,11 @@ std::vector<Found> whole_neighbours(Problem& problem, const Search& ask, const F
     bool new_one = true;
     for (std::size_t w = 0; w < whole.size(); ++w) {
       const text::Amount& written = problem.flow().takes[problem.free()[whole[w]].take].written;
-      const double one =
-          written.kind == text::AmountKind::pieces ? written.value.nominal() : written.value.nominal() / practical(written, 1e-12, 0, {}).value.nominal();
+      const double one = one_of(written);
       const double count = found.x[whole[w]] * one;
-      const double to = (choice >> w & 1U) != 0 ? std::ceil(count - 1e-9) : std::floor(count + 1e-9);
-      new_one = new_one && !((choice >> w & 1U) != 0 && to == std::floor(count + 1e-9));
+      const double below = std::max(std::floor(count + 1e-9), std::ceil(ask.low[whole[w]] * one - 1e-9));
+      const double to = (choice >> w & 1U) != 0 ? std::max(std::ceil(count - 1e-9), below) : below;
+      new_one = new_one && !((choice >> w & 1U) != 0 && to == below);
       held.start[whole[w]] = held.low[whole[w]] = held.high[whole[w]] = to / one;
     }
     if (!new_one) continue;
@@ -201,22 +201,10 @@ class Answer {
 
   // The document with the new amounts in their places: all else is the author's.
   std::string rewritten(const std::vector<text::Amount>& amounts) const {
-    struct Change {
-      base::Span at;
-      std::string text;
-    };
-    std::vector<Change> changes;
+    std::vector<base::Edit> edits;
     for (std::size_t i = 0; i < amounts.size(); ++i)
-      if (!(amounts[i] == written(i))) changes.push_back({written(i).span, text::print(amounts[i], measures())});
-    std::sort(changes.begin(), changes.end(),
-              [](const Change& a, const Change& b) { return std::pair(a.at.line, a.at.column) > std::pair(b.at.line, b.at.column); });
-    std::string out = asked_.document;
-    for (const Change& change : changes) {
-      std::size_t begin = 0;
-      for (std::uint32_t line = 1; line < change.at.line && begin != std::string::npos; ++line) begin = out.find('\n', begin) + 1;
-      out.replace(begin + change.at.column - 1, change.at.length, change.text);
-    }
-    return out;
+      if (!(amounts[i] == written(i))) edits.push_back({written(i).span, text::print(amounts[i], measures())});
+    return base::edited(asked_.document, std::move(edits));
   }
 
   const BalanceAsked& asked_;

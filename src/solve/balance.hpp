@@ -14,13 +14,19 @@ struct Vary {
   formula::Take thing;  // its amount means nothing
   std::string written;
   base::Span span;
+  std::optional<text::Amount> within;  // the amount stays between these ends; without, `least_share` to `most_times` of what is written
 };
+// A drink with a tenth of its lime, or with ten times it, is another drink; a piece stays at least one piece. Practice.
+inline constexpr double least_share = 0.1, most_times = 10.0;
 
 struct BalanceAsked {
   Inputs in;
   std::string document;                  // text of the formula's own file, into which the amounts are written
   std::vector<formula::Target> targets;  // none: the document's own
   std::vector<Vary> vary;                // none: all that is bought by mass or volume, but ice and agents
+  bool besides = false;                  // `vary` stands beside that, not in its place
+  std::vector<std::string> only_in;      // parts, `serve`: amounts elsewhere stay; none: all of the document
+  bool aim_at_middle = false;            // of a band, so that rounding stays inside; else the nearest edge will do
   bool exact = false;                    // not rounded
 };
 

@@ -5,6 +5,7 @@
 
 #include "flow/compile.hpp"
 #include "text/fold.hpp"
+#include "text/units.hpp"
 #include "texture/catalogue.hpp"
 
 namespace bloomset::solve {
@@ -14,8 +15,7 @@ using flow::Flowsheet;
 using flow::TakeInfo;
 using text::AmountKind;
 
-constexpr double hair = 1e-8;        // of a wish's scale
-constexpr double most_times = 10.0;  // an amount grows tenfold at most: beyond it is another drink (practice)
+constexpr double hair = 1e-8;  // of a wish's scale
 
 bool has_amount(const TakeInfo& take) {
   return take.written.kind != AmountKind::all && take.written.kind != AmountKind::rest && take.written.kind != AmountKind::half && take.written.span.known();
@@ -39,12 +39,6 @@ const formula::Take* written_take(const formula::Formula& formula, const flow::O
   const formula::Step& step = steps[at.step - 1U];
   if (at.take >= 1 && at.take <= step.takes.size()) return &step.takes[at.take - 1U];
   return at.take == step.takes.size() + 1 && step.ice ? &*step.ice : nullptr;
-}
-
-bool names(const Vary& vary, const formula::Take& take) {
-  if (text::fold(vary.thing.thing) != text::fold(take.thing)) return false;
-  if (take.kind == formula::ThingKind::made) return vary.thing.qualifiers.empty();
-  return vary.thing.qualifiers.empty() || vary.thing.qualifiers == take.qualifiers;
 }
 
 // The usual band of the agent that lies nearest to its dose, as multiples of it; the dose itself is always inside.
@@ -91,12 +85,52 @@ std::vector<base::Diagnostic> target_faults(const formula::Formula& formula, con
   return faults;
 }
 
+// What the asker allows of an amount, as multiples of what is written.
+void keep_within(Free& free, const text::Amount& within, const TakeInfo& take, const Flowsheet& flow, base::Span span, std::vector<base::Diagnostic>& faults) {
+  // A kilogram, cubic metre or piece of `within` in the unit of what is written.
+  double one = 1.0;
+  if (within.kind != take.written.kind) {
+    const bool mass = within.kind == AmountKind::mass && take.written.kind == AmountKind::volume;
+    const bool volume = within.kind == AmountKind::volume && take.written.kind == AmountKind::mass;
+    if (!take.thing || (!mass && !volume)) {
+      faults.push_back(fault("other_measure", span, "these bounds are in another measure than the `" + text::print(take.written, {}) + "` of the document",
+                             "give them in the unit of the document"));
+      return;
+    }
+    const double density = flow.things[*take.thing].density_20c.si;
+    one = mass ? 1.0 / density : density;
+  }
+  free.low = within.value.low * one / take.written.value.nominal();
+  free.high = within.value.high * one / take.written.value.nominal();
+}
+
+bool allowed_in(const BalanceAsked& asked, const Flowsheet& flow, const TakeInfo& take, bool serve) {
+  const std::string name = serve ? "serve" : text::fold(flow.parts[take.origin.part].name);
+  return asked.only_in.empty() || std::any_of(asked.only_in.begin(), asked.only_in.end(), [&](const std::string& part) { return text::fold(part) == name; });
+}
+
 base::Error refused(std::string message, std::vector<base::Diagnostic> faults) { return {base::ErrorKind::bad_input, std::move(message), std::move(faults)}; }
 
 }  // namespace
 
+bool names(const formula::Take& asked, const formula::Take& take) {
+  if (asked.kind != take.kind || text::fold(asked.thing) != text::fold(take.thing)) return false;
+  return asked.qualifiers.empty() || asked.qualifiers == take.qualifiers;
+}
+
+double one_of(const text::Amount& amount) {
+  if (amount.kind == AmountKind::pieces) return amount.value.nominal();
+  const text::Unit* unit = text::unit_named(amount.unit, text::Measures::metric);
+  return unit == nullptr ? 1.0 : amount.value.nominal() * static_cast<double>(unit->denominator) / static_cast<double>(unit->numerator);
+}
+
 Problem::Problem(const BalanceAsked& asked, Flowsheet&& flow, std::vector<formula::Target> targets)
-    : flow_(std::move(flow)), targets_(std::move(targets)), probe_(asked.in, flow_, targets_), knobs_(flow_.nominal), batch_(flow_) {
+    : flow_(std::move(flow)),
+      targets_(std::move(targets)),
+      probe_(asked.in, flow_, targets_),
+      knobs_(flow_.nominal),
+      batch_(flow_),
+      aim_at_middle_(asked.aim_at_middle) {
   for (const formula::Target& target : targets_)
     if (target.at_minute.value_or(0.0) > 0.0 || formula::target_key(target.property) == "headroom_ml") until_ = flow::Until::last_moment;
   flow::run<1>(flow_, flow_.nominal, batch_);
@@ -126,12 +160,15 @@ base::Result<std::unique_ptr<Problem>> Problem::of(const BalanceAsked& asked, st
     known.push_back(take.label);
     const bool ice = take.thing && sheet.things[*take.thing].is_ice();
     const bool by_measure = take.written.kind == AmountKind::mass || take.written.kind == AmountKind::volume;
-    bool free = asked.vary.empty() && take.thing && !ice && !take.agent && by_measure && !counted(take) && !take.used_only;
+    bool free = (asked.vary.empty() || asked.besides) && take.thing && !ice && !take.agent && by_measure && !counted(take) && !take.used_only;
+    const Vary* by = nullptr;
     for (std::size_t v = 0; v < asked.vary.size(); ++v)
-      if (names(asked.vary[v], *written)) free = found[v] = true;
-    if (!free) continue;
-    Free one{t, *knob, 0.0, most_times, counted(take)};
+      if (names(asked.vary[v].thing, *written)) free = found[v] = true, by = &asked.vary[v];
+    if (!free || !allowed_in(asked, sheet, take, serve)) continue;
+    Free one{t, *knob, least_share, most_times, counted(take)};
     if (take.agent) keep_in_band(one, sheet, take, problem->batch_);
+    if (one.whole) one.low = std::min(1.0, std::max(one.low, 1.0 / one_of(take.written)));
+    if (by != nullptr && by->within) keep_within(one, *by->within, take, sheet, by->span, faults);
     problem->free_.push_back(one);
   }
   for (std::size_t v = 0; v < found.size(); ++v)
@@ -158,7 +195,7 @@ Search Problem::search() {
   Search ask;
   ask.model = [this](std::span<const double> x, std::span<double> out) { values(x, out); };
   for (const Free& one : free_) {
-    ask.start.push_back(1.0);
+    ask.start.push_back(std::clamp(1.0, one.low, one.high));
     ask.low.push_back(one.low);
     ask.high.push_back(one.high);
   }
@@ -170,6 +207,7 @@ Search Problem::search() {
     for (const double edge : {wish.low, wish.high})
       if (std::isfinite(edge)) scale = std::max(scale, std::abs(edge));
     wish.scale = scale > 0.0 ? scale : 1.0;
+    if (aim_at_middle_ && std::isfinite(wish.low) && std::isfinite(wish.high)) wish.low = wish.high = 0.5 * (wish.low + wish.high);
     // A hair inside, so that what is found at an edge does not print as missed.
     if (wish.high - wish.low > 4.0 * hair * wish.scale) {
       wish.low += hair * wish.scale;

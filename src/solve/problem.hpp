@@ -17,6 +17,11 @@ struct Free {
   bool whole = false;            // pieces, drops, dashes
 };
 
+/// Whether a take is of the thing asked for: by name and, where the asker gives one, by bracket.
+bool names(const formula::Take& asked, const formula::Take&);
+/// How many pieces, drops or dashes an amount of them is.
+double one_of(const text::Amount&);
+
 class Problem {
  public:
   static base::Result<std::unique_ptr<Problem>> of(const BalanceAsked&, std::vector<formula::Target>);
@@ -40,6 +45,7 @@ class Problem {
   std::vector<double> knobs_;
   flow::Batch<1> batch_;
   flow::Until until_ = flow::Until::service;
+  bool aim_at_middle_ = false;
 };
 
 }  // namespace bloomset::solve

@@ -22,7 +22,7 @@ struct Asked {
       : sources(std::move(from)),
         formula(std::move(read)),
         text(std::move(written)),
-        ask{{formula, larder != nullptr ? *larder : sheet_test::house().larder, sheet_test::house().kit, {}, text}, text, {}, {}, exact} {}
+        ask{{formula, larder != nullptr ? *larder : sheet_test::house().larder, sheet_test::house().kit, {}, text}, text, {}, {}, false, {}, false, exact} {}
 };
 
 inline std::unique_ptr<Asked> asked(const std::string& text, const std::vector<std::string>& targets, const std::vector<std::string>& vary = {},
@@ -39,9 +39,10 @@ inline std::unique_ptr<Asked> asked(const std::string& text, const std::vector<s
     if (one) out->ask.targets.push_back(*one);
   }
   for (const std::string& thing : vary) {
-    auto one = formula::read_thing(thing, {0, 1, 1, 1}, faults);
+    const bool bounded = thing.find_first_of("0123456789") == 0;
+    auto one = bounded ? formula::read_take(thing, {0, 1, 1, 1}, text::Measures::metric, faults) : formula::read_thing(thing, {0, 1, 1, 1}, faults);
     EXPECT_TRUE(one.has_value()) << thing;
-    if (one) out->ask.vary.push_back({*one, thing, {0, 1, 1, 1}});
+    if (one) out->ask.vary.push_back({*one, thing, {0, 1, 1, 1}, bounded ? std::optional(one->amount) : std::nullopt});
   }
   return out;
 }

@@ -62,6 +62,21 @@ TEST(Backwards, APourForItsPrice) {
   EXPECT_NEAR(after_g(found, "priced spirit") / 0.948, 59.15, 0.2);  // 40 %vol: 0.948 g/mL at 20 C (OIML R 22)
 }
 
+// A drink of spirit, orange liqueur and lime, 3 : 2 : 1 by volume, both spirits 40 %vol, six US fluid ounces (177.4 mL) a head: worked by hand 33 %vol and
+// 46.7 g of alcohol, and shaken with 61 % of melt 286 mL at 20.7 %vol. Asked for these, the ounces and the melt come back: 3 x 29.57 mL, 2 x 29.57 mL, 1
+// x 29.57 mL (0.948 g/mL at 40 %vol, OIML R 22), and 0.61 x 177.4 mL = 108 mL of water. One per cent: the hand sum lets volumes add.
+TEST(Backwards, AHundredInATub) {
+  const BalanceSheet undiluted =
+      balanced(formula_of("\"60 mL spirit (40 %vol)\", \"40 mL spirit (40.0 %vol)\", \"40 mL lime juice\""), {"'mix'.ethanol = 46.7 g", "'mix'.abv = 33.3 %"});
+  EXPECT_TRUE(undiluted.met);
+  EXPECT_NEAR((undiluted.amounts.at(0).after_g + undiluted.amounts.at(1).after_g) / 0.948, 5 * 29.574, 1.5);
+  EXPECT_NEAR(after_g(undiluted, "lime juice") / 1.03, 29.574, 1.0);  // juice of 8 Brix: 1.03 g/mL (sucrose tables)
+  const BalanceSheet shaken = balanced(formula_of("\"88.7 mL spirit (40 %vol)\", \"59.1 mL spirit (40.0 %vol)\", \"29.6 mL lime juice\", \"60 mL water\""),
+                                       {"'mix'.abv = 20.7 %"}, {"water"});
+  EXPECT_TRUE(shaken.met);
+  EXPECT_NEAR(after_g(shaken, "water"), 108.0, 3.0);
+}
+
 // Each set contradicts itself: by definition of a share, by matter that is not there, or by a floor that ice or melting cannot reach. What is said to conflict
 // is irreducible: asked again without any one of them there is an answer.
 TEST(Backwards, ImpossibleSetsAreNamedIrreducibly) {

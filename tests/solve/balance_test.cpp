@@ -65,6 +65,22 @@ TEST(Balance, KeepsPiecesWhole) {
   EXPECT_TRUE(found.amounts[0].runner.has_value());
 }
 
+// Without sugar the water's share is 100 %, with a tenth of it 90 / 92.5: so far down and no further, unless bounds allow it.
+TEST(Balance, LeavesOfEachThingATenthUnlessBoundsSayOtherwise) {
+  const std::string text = formula_of("\"90 g water\", \"25 g sucrose\"");
+  const BalanceSheet floor = balanced(text, {"'mix'.sugar <= 1 %"}, {"sucrose"});
+  EXPECT_FALSE(floor.met);
+  EXPECT_NEAR(floor.amounts.at(0).after_g, 2.5, 1e-6);
+  EXPECT_EQ(floor.targets.at(0).held_by, "sucrose at its least");
+  const BalanceSheet free = balanced(text, {"'mix'.sugar <= 1 %"}, {"0-50 g sucrose"});
+  EXPECT_TRUE(free.met);
+  EXPECT_NEAR(free.amounts.at(0).after_g, 0.909, 1e-3);  // 1 / 99 of 90 g
+  const BalanceSheet most = balanced(text, {"'mix'.sugar >= 50 %"}, {"20-50 g sucrose"});
+  EXPECT_FALSE(most.met);
+  EXPECT_NEAR(most.amounts.at(0).after_g, 50.0, 1e-6);
+  EXPECT_EQ(refused(text, {"'mix'.sugar = 12 %"}, {"1-2 piece sucrose"}), "other_measure");
+}
+
 TEST(Balance, SaysWhichWishesContradict) {
   const BalanceSheet found = balanced(formula_of("\"90 g water\", \"25 g sucrose\", \"10 g ethanol\""),
                                       {"'mix'.sugar >= 50 %", "'mix'.sugar <= 20 %", "'mix'.mass <= 500 g"}, {"sucrose"});
