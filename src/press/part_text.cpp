@@ -32,16 +32,18 @@ void print_use(Page& page, const sheet::PartSheet& part) {
   if (!words.empty()) page.paragraph(std::string(part_indent, ' '), words);
 }
 
-// "Agar, 0.9 % of the base, within the band of a soft gel: sets soft, a firm gel; sets near 40 C and melts near 85 C."
+// "Agar, 0.90 % of the base, within the band of a soft gel: sets soft, firm; sets near 40 °C and melts near 85 °C."
 void print_agent(Page& page, const sheet::AgentLine& agent) {
   if (agent.verdict.empty()) return;
   std::string words = agent.thing + ", " + figure(agent.percent_of_base, Digits::agent, "%") + " of the base";
   if (!agent.effect.empty()) words += ", " + agent.dose_is + " the band of a " + agent.effect;
   words += ": " + agent.verdict;
-  if (agent.gel_class != "none") words += ", " + agent.gel_class;
-  if (agent.sets_at_c) words += "; sets near " + figure(*agent.sets_at_c, Digits::whole, "°C");
-  if (agent.melts_at_c) words += (agent.sets_at_c ? " and melts near " : "; melts near ") + figure(*agent.melts_at_c, Digits::whole, "°C");
-  page.paragraph(std::string(indent, ' '), sentence(words));
+  if (agent.verdict != "will not set") {
+    if (agent.gel_class != "none" && agent.gel_class != "thickened") words += ", " + agent.gel_class;
+    if (agent.sets_at_c) words += "; sets near " + figure(*agent.sets_at_c, Digits::whole, "°C");
+    if (agent.melts_at_c) words += (agent.sets_at_c ? " and melts near " : "; melts near ") + figure(*agent.melts_at_c, Digits::whole, "°C");
+  }
+  page.paragraph(std::string(part_indent, ' '), sentence(words));
 }
 
 void print_siphon(Page& page, const sheet::SiphonLine& siphon) {

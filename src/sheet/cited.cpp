@@ -3,6 +3,7 @@
 #include <optional>
 
 #include "sheet/readings.hpp"
+#include "texture/catalogue.hpp"
 
 namespace bloomset::sheet {
 
@@ -47,6 +48,41 @@ std::string title_of(std::string_view key) {
   return out;
 }
 
+// In words; where the text can be changed, set_remedies.cpp does so. Empty: the words of the code say it.
+std::string what_mends(const texture::Cause& cause) {
+  if (cause.code != Code::will_not_set && cause.code != Code::sets_soft) return {};
+  const std::string agent(texture::info(cause.agent).name), limit = shown(cause.limit);
+  switch (cause.fault) {
+    case texture::Fault::too_little:
+      return "raise the dose of " + agent + " to " + limit + " % or more";
+    case texture::Fault::not_dissolved:
+      return "heat it to " + limit + " C or above with the " + agent + " in it";
+    case texture::Fault::not_swollen:
+      return "chill it to " + limit + " C or below, overnight, before it is warmed";
+    case texture::Fault::overheated:
+      return "heat it no further than " + limit + " C once the " + agent + " is in";
+    case texture::Fault::bloom_lost:
+      return "dissolve it at 50 to 60 C and keep it hot no longer than that takes, or take more of it";
+    case texture::Fault::too_acid:
+      return "stir the acid in last, or bring it to pH " + limit + " or above";
+    case texture::Fault::too_little_acid:
+      return "add acid until it has pH " + limit + " or below";
+    case texture::Fault::too_strong:
+      return "bring it to " + limit + " %vol or below";
+    case texture::Fault::matter:
+      return (cause.value < cause.limit ? "bring it up to " : "bring it down to ") + limit + ", or take an agent that bears it";
+    case texture::Fault::rests_warm:
+      return "let it set at " + limit + " C or colder";
+    case texture::Fault::rests_cold:
+      return "serve it above " + limit + " C, or take an agent that stands when cold";
+    case texture::Fault::rests_short:
+      return "give it " + limit + " h";
+    case texture::Fault::other:
+      return "take an agent that does: the command `dose` says how much";
+  }
+  return {};
+}
+
 }  // namespace
 
 std::string source_words(std::string_view source) {
@@ -64,6 +100,7 @@ std::string source_words(std::string_view source) {
 base::Finding finding(const texture::Cause& cause, base::Where at) {
   base::Finding out = say(cause.code, std::move(at), cause.says, cause.value, cause.limit);
   out.source = source_words(cause.cited.source);
+  if (std::string words = what_mends(cause); !words.empty()) out.remedies.push_back({std::move(words), std::nullopt});
   const bool keeps_weight = cause.code == Code::dose_below_scale || cause.code == Code::over_legal_limit || cause.code == Code::choking;
   switch (cause.bearing) {
     case texture::Bearing::stops:

@@ -118,6 +118,19 @@ std::string filled(std::string words, const std::string& about, double value, do
   return words;
 }
 
+// Why something does not set is one answer of several codes: it stays in the order in which it was given, the furthest outside first (texture/set.hpp).
+Code sorts_as(Code code) {
+  switch (code) {
+    case Code::sets_soft:
+    case Code::too_acid:
+    case Code::too_strong:
+    case Code::too_hard_water:
+      return Code::will_not_set;
+    default:
+      return code;
+  }
+}
+
 }  // namespace
 
 std::span<const FindingWords> finding_words() { return table; }
@@ -185,8 +198,9 @@ void tidy(std::vector<base::Finding>& findings) {
   }
   for (std::size_t i = 0; i < kept.size(); ++i)
     if (repeats[i] > 0) kept[i].says += repeats[i] == 1 ? " (and at one more place)" : " (and at " + std::to_string(repeats[i]) + " more places)";
-  std::stable_sort(kept.begin(), kept.end(),
-                   [](const base::Finding& a, const base::Finding& b) { return std::tuple(a.weight, a.code) < std::tuple(b.weight, b.code); });
+  std::stable_sort(kept.begin(), kept.end(), [](const base::Finding& a, const base::Finding& b) {
+    return std::tuple(a.weight, sorts_as(a.code)) < std::tuple(b.weight, sorts_as(b.code));
+  });
   findings = std::move(kept);
 }
 

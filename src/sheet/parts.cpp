@@ -70,6 +70,7 @@ PartSheet part_sheet(const Kitchen& k, std::size_t p) {
   sheet.losses = loss_lines(k, p);
   sheet.takes = take_lines(k, p);
   sheet.steps = step_lines(k, p);
+  sheet.agents = agent_lines(k, p);
   for (const flow::StepInfo& step : k.flow.steps)
     if (step.origin.part == p && step.keeps_s) sheet.keeps_h = step.keeps_s->nominal() / 3600.0;
   return sheet;

@@ -8,7 +8,7 @@
 
 #include "sheet/ledger.hpp"
 #include "sheet/sheet.hpp"
-#include "texture/texture.hpp"
+#include "texture/set.hpp"
 
 namespace bloomset::sheet {
 
@@ -73,6 +73,22 @@ bool is_stored(const Kitchen&, std::size_t part);
 SiphonLine siphon_line(const Kitchen&, std::size_t part, const PartSheet&);
 void bottle_rules(const Kitchen&, const Sheet&, std::vector<base::Finding>&);
 
+// set_question.cpp
+/// Whether what is in a part sets, as texture is asked (texture/set.hpp): its finished liquid, what its agents have been through, where it rests.
+struct SetQuestion {
+  texture::GelState state;         // `wanted` is nothing where no act shows what the agents are for
+  const flow::StepInfo* asked_at;  // the step that answers for it: the last but unmoulding and cutting
+  const flow::StepInfo* hottest;   // since its first agent went in
+};
+/// Nothing where no agent was taken into the part itself, or where a raft has kept it back.
+std::optional<SetQuestion> set_question(const Kitchen&, std::size_t part);
+/// The agents taken into a part, in written order, with their dose and what the answer to its question says of each.
+std::vector<AgentLine> agent_lines(const Kitchen&, std::size_t part);
+
+// set_remedies.cpp
+/// The first remedy of a cause that keeps a part from setting becomes a change of the text, where one is sure to read back and to mend it.
+void mend_the_text(const Kitchen&, std::size_t part, const SetQuestion&, const texture::Cause&, base::Finding&);
+
 // setting.cpp
 void setting_rules(const Kitchen&, std::vector<base::Finding>&);
 /// Fruit whose protease is still alive in a part after a step (0: at its end), with what came through other parts.
@@ -121,7 +137,8 @@ base::Finding because(const char* why, base::Finding);
 /// A property in words: `water activity`, where the key is `water_activity`.
 std::string_view label(matter::Property);
 base::Where where(const flow::Flowsheet&, const flow::Origin&, base::Span);
-/// One finding a code, place and saying: the same thing said of several places is said once, of the first. Heavy ones first.
+/// One finding a code, place and saying: the same thing said of several places is said once, of the first. Heavy ones first, then by code;
+/// the causes of one set stay in their own order.
 void tidy(std::vector<base::Finding>&);
 /// `a, b and c`.
 std::string listed(const std::vector<std::string>&);

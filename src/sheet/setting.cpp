@@ -2,7 +2,7 @@
 //
 // A raw fruit's protease travels with it from part to part until a step has been hot enough for long enough. Where gelatin and
 // a live one are together it is a `stop`; where gelatin only touches it in the glass, a `mind`. What acid, spirit, sugar, salt or
-// lime do to an agent is texture/set.hpp's answer for the finished part, with the hottest and coldest it has seen since it went in.
+// lime do to an agent is texture/set.hpp's answer to the part's question (set_question.cpp); its causes stay in the order of that answer.
 #include <algorithm>
 
 #include "sheet/cited.hpp"
@@ -58,58 +58,15 @@ class Setting {
       return;
     }
   }
-  // The raft has kept its agent back: parting.cpp asks about it.
-  bool clarified(std::size_t part) const {
-    return std::any_of(k_.flow.steps.begin(), k_.flow.steps.end(),
-                       [&](const flow::StepInfo& step) { return step.origin.part == part && step.act == Act::clarify; });
-  }
-  bool holds_agent(flow::Port port) const {
-    const matter::Composition& mass = k_.batch.port(port).mass;
-    for (std::size_t c = matter::index(matter::first_agent); c <= matter::index(matter::last_agent); ++c)
-      if (mass.kg[c] > least_kg) return true;
-    return false;
-  }
   static bool is_arm(Act act) { return act == Act::bloom || act == Act::disperse || act == Act::hydrate; }
 
   void agents_of(std::size_t part) {
-    const flow::PartInfo& info = k_.flow.parts[part];
-    if (info.liquid == no_port || clarified(part)) return;
-    texture::GelState state;
-    state.liquid = k_.batch.port(info.liquid).mass;
-    std::uint16_t since = 0;
-    for (const flow::TakeInfo& take : k_.flow.takes) {
-      if (take.origin.part != part || !take.agent || take.maybe || !take.thing) continue;
-      since = since == 0 ? take.origin.step : std::min(since, take.origin.step);
-      if (k_.flow.things[*take.thing].bloom) state.bloom = *k_.flow.things[*take.thing].bloom;
-    }
-    if (since == 0) return;  // it has its agents from a part of its own, where this was asked
-    const flow::StepInfo* last = nullptr;
-    for (const flow::StepInfo& step : k_.flow.steps) {
-      if (step.origin.part != part || step.liquid == no_port) continue;
-      // What is worked on apart is history of the agent that is in it; blooming dissolves none.
-      if (step.origin.step < since || step.act == Act::bloom || (is_arm(step.act) && !holds_agent(step.worked))) continue;
-      const units::Temperature at = units::celsius(celsius(step.worked));  // a share that is heated apart dissolves its agent
-      if (!state.seen.hottest || at.si > state.seen.hottest->si) {
-        state.seen.hottest = at;
-        const texture::Liquor hot = texture::read(k_.batch.port(step.worked).mass);
-        state.seen.ph_hot = hot.ph;
-        state.seen.solids_hydrating_percent = hot.solids_percent;
-        state.seen.hardness_hydrating_mg_l = hot.hardness_mg_l;
-        state.seen.hot_for = units::seconds(step.seconds);
-      }
-      if (!state.seen.coldest || at.si < state.seen.coldest->si) state.seen.coldest = at;
-      if (last == nullptr || !(step.act == Act::unmould || step.act == Act::cut)) last = &step;  // it has set by then, or it has not
-    }
-    if (last == nullptr) return;
-    if (last->act == Act::rest || last->act == Act::set || last->act == Act::chill) {
-      state.rest.at = units::celsius(celsius_at_best(k_, *last).value_or(celsius(last->liquid)));
-      if (const double rested_s = step_seconds(k_, *last); rested_s > 0.0) state.rest.time = units::seconds(rested_s);
-    }
-    state.wanted = effect_of_acts(k_, part);
-    if (!state.wanted) return;  // nothing in the part asks for a set or a foam
-    for (const texture::Cause& cause : texture::will_set(state).causes) {
+    const auto question = set_question(k_, part);
+    if (!question || !question->state.wanted) return;  // nothing in the part asks for a set or a foam
+    for (const texture::Cause& cause : texture::will_set(question->state).causes) {
       if (cause.code == Code::live_enzyme) continue;  // said with its step above
-      findings_.push_back(finding(cause, where(k_.flow, last->origin, last->span)));
+      base::Finding& said = findings_.emplace_back(finding(cause, where(k_.flow, question->asked_at->origin, question->asked_at->span)));
+      mend_the_text(k_, part, *question, cause, said);
     }
   }
 
@@ -150,22 +107,6 @@ std::vector<std::string> live_enzymes(const Kitchen& k, std::size_t part, std::u
     names.insert(names.end(), came.begin(), came.end());
   }
   return names;
-}
-
-std::optional<texture::Effect> effect_of_acts(const Kitchen& k, std::size_t part) {
-  constexpr double hot_c = 40.0;  // no gelatin stands above it: practice
-  std::optional<texture::Effect> effect;
-  bool charged = false;
-  for (const flow::StepInfo& step : k.flow.steps) {
-    if (step.origin.part != part) continue;
-    charged = charged || step.act == Act::charge;
-    if (step.act == Act::charge) effect = texture::Effect::cold_foam;
-    if (effect == texture::Effect::cold_foam && charged && step.liquid != no_port && celsius_at(k, step.liquid) > hot_c) effect = texture::Effect::hot_foam;
-    if (step.act == Act::set || step.act == Act::unmould || step.act == Act::cut) effect = texture::Effect::soft_gel;
-    if (step.act == Act::blitz) effect = texture::Effect::fluid_gel;
-    if (step.act == Act::froth) effect = texture::Effect::froth;
-  }
-  return effect;
 }
 
 void setting_rules(const Kitchen& k, std::vector<base::Finding>& findings) { Setting(k, findings).apply(); }

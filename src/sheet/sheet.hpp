@@ -43,6 +43,17 @@ struct LossLine {
   double mass_g = 0.0;
 };
 
+/// A texture agent taken into a part: its dose against the bands of its use, and what the rule of setting predicts of it in this liquid.
+struct AgentLine {
+  std::string thing;
+  double mass_g = 0.0;
+  double percent_of_base = 0.0, percent_of_total = 0.0;  // NaN where there is no base
+  std::string effect;                                    // whose band the dose is held against: "soft gel"; empty: the agent has no band for it
+  std::string dose_is;                                   // below, within, above; empty with `effect`
+  std::optional<double> sets_at_c, melts_at_c;
+  std::string gel_class, verdict;  // texture's words: none to firm; sets, sets soft, thickens, will not set. Empty where nothing can be asked
+};
+
 /// A charged part in its bottle. Overruns are of the foam that stands [percent].
 struct SiphonLine {
   std::string vessel;
@@ -62,6 +73,7 @@ struct PartSheet {
   std::vector<LossLine> losses;
   std::vector<TakeLine> takes;
   std::vector<StepLine> steps;
+  std::vector<AgentLine> agents;
   double ready_after_h = 0.0;  // nominal times of its steps, behind the slowest part it draws from
   std::optional<double> keeps_h;
   std::optional<SiphonLine> siphon;

@@ -17,7 +17,6 @@ using base::Code;
 using matter::Component;
 using matter::Composition;
 
-constexpr Cited practice = {"practice", Confidence::medium};
 
 double enthalpy_j(const Warm& w) { return matter::heat_curve(w.liquid).at_c(units::in_celsius(w.at)); }
 
@@ -31,7 +30,7 @@ struct Zone {
   Cited cited;
 };
 std::optional<Zone> setting_zone(Agent agent) {
-  if (is_gelatin(agent)) return Zone{units::celsius(table::landing[0]), units::celsius(table::landing[1]), practice};
+  if (is_gelatin(agent)) return Zone{units::celsius(table::landing[0]), units::celsius(table::landing[1]), usual_practice};
   const Limit* set = limit(agent, Quantity::set);
   if (set == nullptr || !set->low || !set->high) return std::nullopt;
   return Zone{units::celsius(*set->low), units::celsius(*set->high), set->cited};
@@ -150,8 +149,8 @@ Spheres spheres(SphereWay way, const Composition& drop, const Composition& bath)
   out.bath_percent_low = percents[0];
   out.bath_percent = percents[1];
   out.bath_percent_high = percents[2];
-  const auto say = [&out](Code code, Bearing bearing, double value, double limit_value, std::string words, Cited cited = practice) {
-    out.causes.push_back({code, Agent::alginate, bearing, value, limit_value, std::move(words), cited});
+  const auto say = [&out](Code code, Bearing bearing, double value, double limit_value, std::string words, Cited cited = usual_practice, Fault fault = Fault::other) {
+    out.causes.push_back({code, Agent::alginate, bearing, value, limit_value, std::move(words), cited, fault});
     if (bearing == Bearing::stops)
       out.verdict = Verdict::will_not_set;
     else if (bearing == Bearing::weakens && out.verdict == Verdict::sets)
@@ -168,7 +167,8 @@ Spheres spheres(SphereWay way, const Composition& drop, const Composition& bath)
   const double most_salt = direct ? table::sphere_sodium_chloride_direct : table::sphere_sodium_chloride_reverse;
   if (liquor.salt_percent > most_salt) {
     say(direct ? Code::will_not_set : Code::sets_soft, direct ? Bearing::stops : Bearing::weakens, liquor.salt_percent, most_salt,
-        "sodium like " + shown(liquor.salt_percent) + " % of salt competes with calcium: above " + shown(most_salt) + " % the skin stays soft or fails");
+        "sodium like " + shown(liquor.salt_percent) + " % of salt competes with calcium: above " + shown(most_salt) + " % the skin stays soft or fails",
+        usual_practice, Fault::matter);
     advise(direct ? "cut it with water, take the reverse way (calcium lactate gluconate in the liquid with 0.2 to 0.4 % xanthan, a rested bath of 0.5 % "
                     "alginate), or pearls of 0.9 % agar in cold oil"
                   : "cut it with water, or make pearls of 0.9 % agar in cold oil");
@@ -177,7 +177,7 @@ Spheres spheres(SphereWay way, const Composition& drop, const Composition& bath)
   const double citrate_g_l = litres > 0.0 ? 1e3 * drop[Component::citric_acid] / litres : 0.0;
   if (direct && citrate_g_l > table::sphere_citrate)
     say(Code::sets_soft, Bearing::weakens, citrate_g_l, table::sphere_citrate,
-        "citrate (" + shown(citrate_g_l) + " g/L as citric acid) ties up calcium: the skin grows slowly");
+        "citrate (" + shown(citrate_g_l) + " g/L as citric acid) ties up calcium: the skin grows slowly", usual_practice, Fault::matter);
   if (direct && liquor.abv_percent > *limit(Agent::alginate, Quantity::abv)->low) {
     say(Code::too_strong, Bearing::weakens, liquor.abv_percent, *limit(Agent::alginate, Quantity::abv)->low, "liquids with alcohol go better the reverse way",
         limit(Agent::alginate, Quantity::abv)->cited);
@@ -187,12 +187,13 @@ Spheres spheres(SphereWay way, const Composition& drop, const Composition& bath)
   const double least = direct ? dose_band(Agent::alginate, Effect::sphere, BaseKind::juice)->low : table::bath_alginate[0];
   if (alginate_percent < least - 1e-9)
     say(Code::sets_soft, alginate_percent < 0.5 * least ? Bearing::stops : Bearing::weakens, alginate_percent, least,
-        "alginate " + shown(alginate_percent) + " %: less than " + shown(least) + " %");
+        "alginate " + shown(alginate_percent) + " %: less than " + shown(least) + " %", usual_practice, Fault::too_little);
   const Composition& calcium_side = direct ? bath : drop;
   const double calcium_percent = 100.0 * calcium_side[Component::calcium] / std::max(calcium_side.total_kg(), 1e-12);
   constexpr double least_calcium_percent = 0.12;  // of calcium itself: 0.35 % of the chloride, 0.9 % of the lactate gluconate (practice)
   if (calcium_percent < least_calcium_percent)
-    say(Code::will_not_set, Bearing::stops, calcium_percent, least_calcium_percent, "calcium " + shown(calcium_percent) + " %: too little to form a skin");
+    say(Code::will_not_set, Bearing::stops, calcium_percent, least_calcium_percent, "calcium " + shown(calcium_percent) + " %: too little to form a skin",
+        usual_practice, Fault::matter);
   const Liquor other = read(direct ? drop : bath);
   const Limit* hard_water = limit(Agent::alginate, Quantity::hardness);
   if (other.hardness_mg_l > *hard_water->high)
@@ -222,7 +223,7 @@ Layer layer(const Warm& upper, const Warm& lower) {
                       -margin,
                       out.lying == Lying::sinks ? "the upper liquid is " + shown(out.difference_kg_m3) + " kg/m3 heavier and sinks"
                                                 : "the two differ by less than " + shown(margin) + " kg/m3 and run together",
-                      practice};
+                      usual_practice};
   return out;
 }
 

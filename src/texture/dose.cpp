@@ -178,7 +178,7 @@ base::Result<Dose> dose(const DoseAsked& asked) {
     agent_sets(agent, state, mixed, causes);
     for (Cause& c : causes)
       if (c.code != base::Code::assumption && !(c.code == base::Code::too_acid && c.bearing == Bearing::tells)) out.causes.push_back(std::move(c));
-    std::stable_sort(out.causes.begin(), out.causes.end(), [](const Cause& a, const Cause& b) { return a.bearing < b.bearing; });
+    rank(out.causes);
   }
   if (!band->note.empty()) out.notes.push_back({std::string(band->note), band->cited});
   if (band->cited.confidence == Confidence::low)

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "texture/words.hpp"
 
@@ -11,9 +12,10 @@ namespace {
 
 using base::Code;
 
-constexpr double trace_percent = 0.005;  // less of an agent is what clung to a spoon
+constexpr double trace_percent = 0.005;            // less of an agent is what clung to a spoon
+constexpr double kelvin_far = 20.0, ph_far = 1.0;  // as far outside as nothing at all of what is counted by its share: practice
 
-const AgentSet* find(const SetResult& r, Agent a) {
+AgentSet* find(SetResult& r, Agent a) {
   const auto at = std::find_if(r.agents.begin(), r.agents.end(), [a](const AgentSet& s) { return s.agent == a; });
   return at == r.agents.end() ? nullptr : &*at;
 }
@@ -25,8 +27,8 @@ bool heated_for(const Partner& p, const GelState& state) {
 // Two that do not gel alone may do so together.
 void join_partners(SetResult& r, const GelState& state) {
   for (const Partner& p : partners()) {
-    const AgentSet* first = find(r, p.first);
-    const AgentSet* second = find(r, p.second);
+    AgentSet* first = find(r, p.first);
+    AgentSet* second = find(r, p.second);
     if (first == nullptr || second == nullptr) continue;
     const double both = first->percent + second->percent;
     const std::string pair = std::string(info(p.first).name) + " with " + std::string(info(p.second).name);
@@ -34,12 +36,18 @@ void join_partners(SetResult& r, const GelState& state) {
       r.causes.push_back({Code::assumption, p.first, Bearing::tells, both, 0.0, pair + " gives " + std::string(p.does), p.cited});
     } else if (both < *p.gels_from_percent) {
       r.causes.push_back({Code::sets_soft, p.first, Bearing::tells, both, *p.gels_from_percent,
-                          pair + " gels from " + shown(*p.gels_from_percent) + " % of both: there is " + shown(both) + " %", p.cited});
+                          pair + " gels from " + shown(*p.gels_from_percent) + " % of both: there is " + shown(both) + " %", p.cited, Fault::too_little});
     } else if (!heated_for(p, state)) {
       r.causes.push_back({Code::sets_soft, p.first, Bearing::tells, units::in_celsius(*state.seen.hottest), *p.heat_c,
-                          pair + " must both see " + shown(*p.heat_c) + " C to gel", p.cited});
+                          pair + " must both see " + shown(*p.heat_c) + " C to gel: they have seen " + shown(units::in_celsius(*state.seen.hottest)) + " C",
+                          p.cited, Fault::not_dissolved});
     } else {
       r.causes.push_back({Code::assumption, p.first, Bearing::tells, both, *p.gels_from_percent, pair + " gives " + std::string(p.does), p.cited});
+      for (AgentSet* one : {first, second}) {
+        if (one->verdict >= Verdict::sets) continue;
+        one->verdict = Verdict::sets;
+        one->gel_class = GelClass::soft;
+      }
       if (r.verdict < Verdict::sets) {
         r.verdict = Verdict::sets;
         r.gel_class = GelClass::soft;
@@ -70,12 +78,26 @@ void check_calcium(SetResult& r, const Liquor& liquor) {
                       per_gram,
                       least_mg_per_g,
                       "alginate sets only with calcium: in the liquid there are " + shown(per_gram) + " mg a gram; it sets where it meets a calcium bath",
-                      {"alginatevendors", Confidence::high}});
+                      {"alginatevendors", Confidence::high},
+                      Fault::matter});
 }
 
 double how_far(const Cause& c) {
-  if (c.code == Code::live_enzyme) return 1e9;
-  return c.limit != 0.0 ? std::abs(c.value - c.limit) / std::abs(c.limit) : 0.0;
+  if (c.code == Code::live_enzyme) return std::numeric_limits<double>::infinity();
+  const double off = std::abs(c.value - c.limit);
+  switch (c.fault) {
+    case Fault::not_dissolved:
+    case Fault::not_swollen:
+    case Fault::overheated:
+    case Fault::rests_warm:
+    case Fault::rests_cold:
+      return off / kelvin_far;
+    case Fault::too_acid:
+    case Fault::too_little_acid:
+      return off / ph_far;
+    default:
+      return c.limit != 0.0 ? off / std::abs(c.limit) : 0.0;
+  }
 }
 
 }  // namespace
@@ -95,7 +117,8 @@ SetResult will_set(const GelState& state) {
     r.agents.push_back(agent_sets(agent, state, liquor, r.causes));
   }
   if (r.agents.empty()) {
-    r.causes.push_back({Code::will_not_set, Agent::gelatin, Bearing::stops, 0.0, 0.0, "there is no texture agent in it", {"practice", Confidence::high}});
+    r.causes.push_back(
+        {Code::will_not_set, Agent::gelatin, Bearing::stops, 0.0, 0.0, "there is no texture agent in it", {"practice", Confidence::high}, Fault::other});
     return r;
   }
   check_calcium(r, liquor);
@@ -110,11 +133,15 @@ SetResult will_set(const GelState& state) {
     r.carried_by = a.agent;
   }
   join_partners(r, state);
-  std::stable_sort(r.causes.begin(), r.causes.end(), [](const Cause& a, const Cause& b) {
+  rank(r.causes);
+  return r;
+}
+
+void rank(std::vector<Cause>& causes) {
+  std::stable_sort(causes.begin(), causes.end(), [](const Cause& a, const Cause& b) {
     if (a.bearing != b.bearing) return a.bearing < b.bearing;
     return how_far(a) > how_far(b);
   });
-  return r;
 }
 
 }  // namespace bloomset::texture

@@ -2,8 +2,9 @@
 //
 // Each agent in the liquid is held against its dose bands, its dissolving (the hottest or coldest it has seen), what it cannot bear (acid, spirit, sugar,
 // salt, hard water, live enzyme, long heat), what it needs (calcium, sugar with acid, a partner), and where it rests. Each miss is a cause with
-// its number and its limit; causes that stop the set come first. The diagnosis "why did it not set" is this list. A gel of gelatin below 2 % gets a
-// class and no force. Limits are those of limits.csv; a value at a limit has not crossed it. Callers: flow's marks, sheet, the command `dose`.
+// its number and its limit; causes that stop the set come first, and among these the one furthest outside. The diagnosis "why did it not set" is this list. A
+// gel of gelatin below 2 % gets a class and no force. Limits are those of limits.csv; a value at a limit has not crossed it. Callers: flow's marks, sheet, the
+// command `dose`.
 #pragma once
 
 #include <string>
@@ -41,6 +42,23 @@ struct GelState {
   std::optional<units::Mass> scale_step;  // to tell doses too small to weigh
 };
 
+/// What is amiss, and so what would mend it: which number of a cause lies outside.
+enum class Fault : std::uint8_t {
+  other,
+  too_little,     // of the agent [%], alone or with its partner
+  not_dissolved,  // never hot enough [C]
+  not_swollen,    // never cold enough [C]
+  overheated,     // hotter than it bears [C]
+  bloom_lost,     // share of Bloom that a long heat left
+  too_acid,       // pH
+  too_little_acid,
+  too_strong,  // [%vol]
+  matter,      // too much or too little of what is dissolved beside it: sugar, salt, hardness, calcium
+  rests_warm,  // too warm where it is to set [C]
+  rests_cold,  // a gel of heat that is to stand when cold [C]
+  rests_short  // [h]
+};
+
 struct Cause {
   base::Code code = base::Code::assumption;
   Agent agent = Agent::gelatin;
@@ -48,7 +66,11 @@ struct Cause {
   double value = 0.0, limit = 0.0;
   std::string says;
   Cited cited;
+  Fault fault = Fault::other;
 };
+/// In the order in which a cook should look: what stops the set, what weakens it, what is merely told; of each the furthest outside first. How far outside
+/// is a share of the limit; of what has no true zero, 20 K or one pH count as the whole of it (practice). A live enzyme is past all.
+void rank(std::vector<Cause>&);
 
 /// thickens: body, but no gel that stands. sets_soft: softer than its dose promises, or thickened only by what should set it.
 enum class Verdict : std::uint8_t { will_not_set, thickens, sets_soft, sets };

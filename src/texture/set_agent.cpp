@@ -12,7 +12,6 @@ namespace {
 
 using base::Code;
 
-constexpr Cited practice = {"practice", Confidence::medium};
 constexpr double kept_enough = 0.9;     // of Bloom after a hot hold, and
 constexpr double matured_enough = 0.7;  // of firmness after a rest: below, it is told (practice)
 
@@ -25,10 +24,10 @@ struct Trial {
   bool stopped = false, weakened = false;
 
   std::string label() const { return std::string(info(agent).name); }
-  void say(Code code, Bearing bearing, double value, double limit_value, std::string words, Cited cited) {
+  void say(Code code, Bearing bearing, double value, double limit_value, std::string words, Cited cited, Fault fault = Fault::other) {
     stopped = stopped || bearing == Bearing::stops;
     weakened = weakened || bearing == Bearing::weakens;
-    causes.push_back({code, agent, bearing, value, limit_value, std::move(words), cited});
+    causes.push_back({code, agent, bearing, value, limit_value, std::move(words), cited, fault});
   }
 };
 
@@ -50,7 +49,7 @@ void check_hydration(Trial& t) {
       t.say(Code::assumption, Bearing::tells, *need->low, *need->low, t.label() + ": taken as dissolved; it needs " + advice, need->cited);
     } else if (const double c = units::in_celsius(*t.state.seen.hottest); c < *need->low) {
       t.say(Code::will_not_set, Bearing::stops, c, *need->low, t.label() + " has seen " + shown(c) + " C and has not dissolved: it needs " + advice,
-            need->cited);
+            need->cited, Fault::not_dissolved);
     }
   }
   if (const Limit* need = limit(t.agent, Quantity::hydrate_below); need != nullptr && need->high) {
@@ -60,7 +59,7 @@ void check_hydration(Trial& t) {
     } else if (const double c = units::in_celsius(*t.state.seen.coldest); c > *need->high) {
       t.say(Code::will_not_set, Bearing::stops, c, *need->high,
             t.label() + " was never colder than " + shown(c) + " C and has not swollen: chill it to " + shown(*need->high) + " C or below overnight",
-            need->cited);
+            need->cited, Fault::not_swollen);
     }
   }
 }
@@ -73,14 +72,14 @@ void check_heat(Trial& t) {
     if (kept < kept_enough) {
       t.say(Code::sets_soft, Bearing::weakens, kept, kept_enough,
             t.label() + ": " + shown(units::in_hours(t.state.seen.hot_for)) + " h at " + shown(c) + " C leave about " + shown(100.0 * kept) + " % of its Bloom",
-            {"memory: gelatin makers handbook (GMIA), 1 to 2 % an hour at 60 C, 4 to 8 % at 80 C", Confidence::low});
+            {"memory: gelatin makers handbook (GMIA), 1 to 2 % an hour at 60 C, 4 to 8 % at 80 C", Confidence::low}, Fault::bloom_lost);
       return;
     }
   }
   const Limit* most = limit(t.agent, Quantity::overheat);
   if (most != nullptr && most->low && c > *most->low)
     t.say(outside_code(most->beyond), most->beyond, c, *most->low,
-          t.label() + " was heated to " + shown(c) + " C; above " + shown(*most->low) + " C it is damaged", most->cited);
+          t.label() + " was heated to " + shown(c) + " C; above " + shown(*most->low) + " C it is damaged", most->cited, Fault::overheated);
 }
 
 void check_acid(Trial& t) {
@@ -94,18 +93,20 @@ void check_acid(Trial& t) {
             "at pH " + shown(ph) + " " + t.label() + (stops ? " does not work" : " sets softer") + "; it likes pH " + shown(*band->low) + " or above" +
                 (is_gelatin(t.agent) ? ", in strong acid it takes 10 to 50 % more than in juice" : "") +
                 (stops && !band->note.empty() ? ": " + std::string(band->note) : ""),
-            band->cited);
+            band->cited, Fault::too_acid);
     }
     if (band->high && ph > *band->high)
       t.say(outside_code(band->beyond), band->beyond, ph, *band->high,
-            "at pH " + shown(ph) + " " + t.label() + " has too little acid: it needs pH " + shown(*band->high) + " or below", band->cited);
+            "at pH " + shown(ph) + " " + t.label() + " has too little acid: it needs pH " + shown(*band->high) + " or below", band->cited,
+            Fault::too_little_acid);
   }
   const Limit* hot = limit(t.agent, Quantity::ph_hot);
   constexpr double cooked_c = 70.0;
   const bool cooked = t.state.seen.hottest && units::in_celsius(*t.state.seen.hottest) >= cooked_c;
   if (hot != nullptr && hot->low && cooked && ph_hot < *hot->low)
     t.say(Code::too_acid, hot->beyond, ph_hot, *hot->low,
-          t.label() + " was cooked at pH " + shown(ph_hot) + " and breaks down below pH " + shown(*hot->low) + ": add the acid off the heat", hot->cited);
+          t.label() + " was cooked at pH " + shown(ph_hot) + " and breaks down below pH " + shown(*hot->low) + ": add the acid off the heat", hot->cited,
+          Fault::too_acid);
 }
 
 void check_spirit(Trial& t) {
@@ -114,12 +115,12 @@ void check_spirit(Trial& t) {
   const double abv = t.liquor.abv_percent;
   if (band->high && abv > *band->high)
     t.say(Code::too_strong, band->beyond, abv, *band->high, shown(abv) + " %vol is past what " + t.label() + " bears (" + shown(*band->high) + " %vol)",
-          band->cited);
+          band->cited, Fault::too_strong);
   else if (band->low && abv > *band->low)
     t.say(Code::too_strong, Bearing::weakens, abv, *band->low,
           "at " + shown(abv) + " %vol " + t.label() + " sets softer: above " + shown(*band->low) +
               " %vol it takes 20 to 50 % more than in juice; dissolve it in water first and stir the spirit in below 40 C",
-          band->cited);
+          band->cited, Fault::too_strong);
 }
 
 void check_matter(Trial& t) {
@@ -128,10 +129,12 @@ void check_matter(Trial& t) {
     if (band == nullptr) return;
     if (band->low && value < *band->low)
       t.say(code == Code::assumption ? outside_code(band->beyond) : code, band->beyond, value, *band->low,
-            t.label() + " needs at least " + shown(*band->low) + " " + std::string(band->unit) + " of " + called + ": there is " + shown(value), band->cited);
+            t.label() + " needs at least " + shown(*band->low) + " " + std::string(band->unit) + " of " + called + ": there is " + shown(value), band->cited,
+            Fault::matter);
     if (band->high && value > *band->high)
       t.say(code == Code::assumption ? outside_code(band->beyond) : code, band->beyond, value, *band->high,
-            t.label() + " bears " + shown(*band->high) + " " + std::string(band->unit) + " of " + called + ": there is " + shown(value), band->cited);
+            t.label() + " bears " + shown(*band->high) + " " + std::string(band->unit) + " of " + called + ": there is " + shown(value), band->cited,
+            Fault::matter);
   };
   outside(Quantity::solids, t.liquor.solids_percent, Code::assumption, "dissolved matter");
   outside(Quantity::solids_hydrating, t.state.seen.solids_hydrating_percent.value_or(t.liquor.solids_percent), Code::assumption,
@@ -161,7 +164,7 @@ bool gel_is_wanted(const GelState& state) { return !state.wanted || (is_gel(*sta
 
 void check_dose(Trial& t, BaseKind kind) {
   double least = 0.0;
-  Cited cited = practice;
+  Cited cited = usual_practice;
   if (is_gelatin(t.agent)) {
     const auto of_200 = equivalent_200(units::mass_percent(t.out.percent), t.state.bloom);
     const ClassRead read = gel_class(of_200, kind);
@@ -181,8 +184,9 @@ void check_dose(Trial& t, BaseKind kind) {
   if (!gel_is_wanted(t.state)) return;
   const std::string numbers =
       shown(t.out.percent) + " % of " + t.label() + "; a soft gel begins at " + shown(least) + " % in a base like " + std::string(name(kind));
-  if (t.out.gel_class == GelClass::none) t.say(Code::will_not_set, Bearing::stops, t.out.percent, least, "too little: " + numbers, cited);
-  if (t.out.gel_class == GelClass::thickened) t.say(Code::sets_soft, Bearing::weakens, t.out.percent, least, "it thickens and does not gel: " + numbers, cited);
+  if (t.out.gel_class == GelClass::none) t.say(Code::will_not_set, Bearing::stops, t.out.percent, least, "too little: " + numbers, cited, Fault::too_little);
+  if (t.out.gel_class == GelClass::thickened)
+    t.say(Code::sets_soft, Bearing::weakens, t.out.percent, least, "it thickens and does not gel: " + numbers, cited, Fault::too_little);
 }
 
 void check_rest(Trial& t) {
@@ -193,24 +197,25 @@ void check_rest(Trial& t) {
   if (info(t.agent).way == Way::heating) {
     if (gel_is_wanted(t.state) && t.out.sets_at && at < units::in_celsius(t.out.sets_at->least))
       t.say(Code::will_not_set, Bearing::stops, at, units::in_celsius(t.out.sets_at->nominal),
-            t.label() + " gels above " + shown(units::in_celsius(t.out.sets_at->nominal)) + " C and is thin at " + shown(at) + " C", t.out.sets_at->cited);
+            t.label() + " gels above " + shown(units::in_celsius(t.out.sets_at->nominal)) + " C and is thin at " + shown(at) + " C", t.out.sets_at->cited,
+            Fault::rests_cold);
     return;
   }
   if (t.out.sets_at && at > units::in_celsius(t.out.sets_at->most))
     t.say(Code::will_not_set, Bearing::stops, at, units::in_celsius(t.out.sets_at->nominal),
           "at " + shown(at) + " C it is too warm for " + t.label() + ", which sets near " + shown(units::in_celsius(t.out.sets_at->nominal)) + " C",
-          t.out.sets_at->cited);
+          t.out.sets_at->cited, Fault::rests_warm);
   else if (t.out.sets_at && at > units::in_celsius(t.out.sets_at->least))
     t.say(Code::sets_soft, Bearing::weakens, at, units::in_celsius(t.out.sets_at->least),
           "at " + shown(at) + " C " + t.label() + " may only begin to set: chill it below " + shown(units::in_celsius(t.out.sets_at->least)) + " C",
-          t.out.sets_at->cited);
+          t.out.sets_at->cited, Fault::rests_warm);
   if (!is_gelatin(t.agent) || !t.state.rest.time) return;
   t.out.matured = maturity(*t.state.rest.time);
   if (t.out.matured->share < matured_enough)
     t.say(Code::sets_soft, Bearing::weakens, units::in_hours(*t.state.rest.time), table::test_hours,
           "after " + shown(units::in_hours(*t.state.rest.time)) + " h it has about " + shown(100.0 * t.out.matured->share) +
               " % of the firmness of 17 h: give it time",
-          t.out.matured->cited);
+          t.out.matured->cited, Fault::rests_short);
 }
 
 void check_law_and_scale(Trial& t) {

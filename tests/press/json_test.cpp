@@ -58,11 +58,15 @@ sheet::Sheet small_sheet() {
   take.thing = "lemon juice";
   take.mass_g = 20.0;
   take.volume_ml = matter::cannot_be_given;
-  sheet::TakeLine& agar = part.takes.emplace_back();
+  sheet::AgentLine& agar = part.agents.emplace_back();
   agar.thing = "agar";
   agar.mass_g = 1.2;
   agar.percent_of_base = 0.9;
-  agar.agent = true;
+  agar.effect = "soft gel";
+  agar.dose_is = "within";
+  agar.sets_at_c = 40.0;
+  agar.gel_class = "firm";
+  agar.verdict = "sets soft";
   part.steps.emplace_back().act = "shake";
   part.losses.push_back({"sticks", 1, 0.5});
   sheet.parts.push_back(part);
@@ -125,12 +129,17 @@ TEST(SheetJson, WhatCannotBeGivenOrIsNotThereIsNull) {
   EXPECT_EQ(sheet["targets"][1]["met"], true);
 }
 
-TEST(SheetJson, AgentsStandOnceMoreWithTheirShares) {
+TEST(SheetJson, AgentsStandWithTheirDoseAndTheirVerdict) {
   const ordered_json agents = printed()["parts"][0]["agents"];
   ASSERT_EQ(agents.size(), 1U);
-  EXPECT_EQ(keys_of(agents[0]), (std::vector<std::string>{"agent", "mass_g", "percent_of_base", "percent_of_total"}));
+  EXPECT_EQ(keys_of(agents[0]), (std::vector<std::string>{"agent", "mass_g", "percent_of_base", "percent_of_total", "effect", "dose_is", "sets_at_c",
+                                                          "melts_at_c", "gel_class", "verdict"}));
   EXPECT_EQ(agents[0]["agent"], "agar");
   EXPECT_EQ(agents[0]["percent_of_base"], 0.9);
+  EXPECT_EQ(agents[0]["dose_is"], "within");
+  EXPECT_EQ(agents[0]["sets_at_c"], 40.0);
+  EXPECT_TRUE(agents[0]["melts_at_c"].is_null()) << "not known";
+  EXPECT_EQ(agents[0]["verdict"], "sets soft");
 }
 
 TEST(SheetJson, AFindingSaysWhereAndHowToEdit) {

@@ -233,14 +233,12 @@ TEST(Findings, ShortSaysFromHowManyServesOn) {
   EXPECT_EQ(*finding->from_serves, 6.0);
 }
 
-// Applies an edit as an editor would.
-std::string edited(const std::string& text, const base::Edit& edit) {
-  std::size_t at = 0;
-  for (std::uint32_t line = 1; line < edit.place.line; ++line) at = text.find('\n', at) + 1;
-  at += edit.place.column - 1;
-  std::string out = text;
-  return out.replace(at, edit.place.length, edit.text);
+// A jelly in a glass.
+std::string jelly(const std::string& takes, const std::string& heat, const std::string& set, const std::string& behind = "") {
+  return document(ahead("jelly", "{ do = \"warm\", take = [" + takes + "], to = \"" + heat + "\" }, { do = \"set\", " + set + " }" + behind),
+                  "{ take = [\"100 g 'jelly'\"] }");
 }
+const std::string overnight = "in = \"still fridge\", time = \"24 h\"";
 
 TEST(Findings, EveryEditMendsWhatItSaysItMends) {
   const std::string two_tables = "[[part]]\nname = \"base\"\nmade = \"ahead\"\n  [[part.step]]\n  do = \"combine\"\n  take = [\"500 g water\"]\n";
@@ -248,6 +246,12 @@ TEST(Findings, EveryEditMendsWhatItSaysItMends) {
       {Code::short_of, document(two_tables, "{ take = [\"100 g 'base'\"] }", 8)},
       {Code::strings_on_landing, poured_into_gelatin("400 g orange juice")},
       {Code::glass_over, document("", "{ take = [\"150 g ice cubes\", \"120 g water\"] }", 1, "cup, 240 mL")},
+      {Code::will_not_set, jelly("\"300 g water\", \"0.05 % agar\"", "98 C", overnight)},
+      {Code::will_not_set, jelly("\"300 g water\", \"0.5 g gelatin, powder\"", "50 C", overnight, ", { do = \"unmould\" }")},
+      {Code::will_not_set, jelly("\"300 g water\", \"2 g agar\"", "70 C", overnight)},
+      {Code::sets_soft, jelly("\"300 g water\", \"0.15 % agar\"", "98 C", overnight)},
+      {Code::sets_soft, jelly("\"500 g orange juice\", \"1 piece gelatin, gold leaf\"", "50 C", overnight)},
+      {Code::sets_soft, jelly("\"300 g water\", \"4 g gelatin, powder\"", "50 C", "in = \"ice bath\", time = \"2 h\"")},
   };
   for (const auto& [code, text] : texts) {
     const Sheet sheet = made(text);
@@ -257,10 +261,38 @@ TEST(Findings, EveryEditMendsWhatItSaysItMends) {
     for (const base::Remedy& remedy : finding->remedies) {
       if (!remedy.edit) continue;
       ++edits;
-      const std::string changed = edited(text, *remedy.edit);
+      const std::string changed = base::edited(text, {*remedy.edit});
       EXPECT_EQ(found(made(changed), code), nullptr) << remedy.says << "\n" << changed << sheet_test::all_findings(made(changed));
     }
     EXPECT_GE(edits, 1) << base::name(code);
+  }
+}
+
+// Why it did not set, the furthest outside first (by hand, as shares of their limits, 20 K and one pH): agar that was cooked at the lemon's pH of 2.3 to 2.6
+// (measured, US FDA list of the pH of foods) where it bears 4 lies more than one pH outside; 0.2 % where a soft gel begins at 0.3 % lies a third outside.
+TEST(Findings, TheCausesOfASetStandTheFurthestOutsideFirst) {
+  const Sheet sheet = made(jelly("\"300 g lemon juice\", \"0.2 % agar\"", "98 C", overnight));
+  std::vector<Code> order;
+  for (const base::Finding& finding : sheet.findings)
+    if (finding.weight == base::Weight::mind && (finding.code == Code::too_acid || finding.code == Code::sets_soft)) order.push_back(finding.code);
+  ASSERT_GE(order.size(), 2U) << sheet_test::all_findings(sheet);
+  EXPECT_EQ(order[0], Code::too_acid) << sheet_test::all_findings(sheet);
+  EXPECT_EQ(order[1], Code::sets_soft) << sheet_test::all_findings(sheet);
+}
+
+TEST(Findings, WhatDoesNotSetAlwaysHasARemedy) {
+  for (const std::string& text :
+       {jelly("\"300 g water\", \"2 g methylcellulose\"", "70 C", overnight),
+        jelly("\"300 g water\", \"10 g gelatin, powder\"", "50 C", "at = \"20 C\", time = \"5 h\""),
+        jelly("\"300 g orange juice\", \"4 g high methoxyl pectin\"", "98 C", overnight), jelly("\"300 g water\", \"3 g alginate\"", "20 C", overnight)}) {
+    int asked = 0;
+    for (const base::Finding& finding : made(text).findings) {
+      if (finding.code != Code::will_not_set && finding.code != Code::sets_soft) continue;
+      ++asked;
+      ASSERT_FALSE(finding.remedies.empty()) << finding.says;
+      EXPECT_FALSE(finding.remedies.front().says.empty()) << finding.says;
+    }
+    EXPECT_GE(asked, 1) << text << sheet_test::all_findings(made(text));
   }
 }
 

@@ -102,6 +102,28 @@ TEST(AgarLemonBars, BoilingWithTheAcidIsAtFaultAndNotTheDose) {
   EXPECT_GE(last.parts[0].steps[2].after[Property::temperature_c], 45.0);
 }
 
+// The stated answer: boiled in the acid juice it sets, and soft. It sets at 35 to 45 C and melts near 85 C (hydrocolloid pages).
+TEST(AgarLemonBars, BoiledInTheAcidTheAgarSetsSoft) {
+  const Sheet sheet = part_of(boiled_together);
+  ASSERT_EQ(sheet.parts.at(0).agents.size(), 1U);
+  const AgentLine& agar = sheet.parts[0].agents[0];
+  EXPECT_EQ(agar.thing, "agar");
+  EXPECT_EQ(agar.verdict, "sets soft");
+  EXPECT_EQ(agar.dose_is, "above") << "1.3 % is more than twice a jelly";
+  EXPECT_NEAR(agar.percent_of_base, 1.3, 0.05);
+  ASSERT_TRUE(agar.sets_at_c && agar.melts_at_c);
+  EXPECT_NEAR(*agar.sets_at_c, 40.0, 5.0);
+  EXPECT_NEAR(*agar.melts_at_c, 85.0, 5.0);
+}
+
+TEST(RawFruit, TheLineOfTheGelatinSaysThatItWillNotSet) {
+  const Sheet raw = part_of(jelly("pineapple juice")), canned = part_of(jelly("pineapple juice (canned)"));
+  ASSERT_EQ(raw.parts.at(0).agents.size(), 1U);
+  ASSERT_EQ(canned.parts.at(0).agents.size(), 1U);
+  EXPECT_EQ(raw.parts[0].agents[0].verdict, "will not set");
+  EXPECT_NE(canned.parts[0].agents[0].verdict, "will not set");
+}
+
 // --- Rubber beads in a cold cheesecake. 10 g of gelatin in 50 g of water at 60 C, poured into 800 g of cheese mix at 5 C. --------------------------------
 // By specific heats of 4.0 and 3.1 kJ/(kg K) the blend lands at 10 C (within 1), far below the 20 to 25 C at which gelatin sets: it gels as it is poured. A
 // cheese mix of cream and yoghurt at 5 C stands for it here. Warmed: at 22 C or above it lands at 25.
