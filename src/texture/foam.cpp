@@ -170,7 +170,7 @@ FoamHold foam_hold(const FoamBase& base) {
   const double xanthan = total_kg > 0.0 ? 100.0 * base.liquid[Component::xanthan] / total_kg : 0.0;
   out.drain_minutes = drain_minutes(out.by, xanthan);
   explain(out, base, xanthan, at_c);
-  rank(out.causes);
+  std::stable_sort(out.causes.begin(), out.causes.end(), [](const Cause& a, const Cause& b) { return a.bearing < b.bearing; });
   return out;
 }
 
