@@ -4,7 +4,7 @@
 #include <functional>
 
 #include "matter/density.hpp"
-#include "sheet/readings.hpp"
+#include "sheet/ratio.hpp"
 
 namespace bloomset::sheet {
 namespace {
@@ -69,6 +69,7 @@ PartSheet part_sheet(const Kitchen& k, std::size_t p) {
   sheet.short_g = std::max(-left_g, 0.0) + entry.short_of_outputs_kg * grams_per_kg;
   sheet.losses = loss_lines(k, p);
   sheet.takes = take_lines(k, p);
+  sheet.ratio = ratio_of(k, p, sheet.takes);
   sheet.steps = step_lines(k, p);
   sheet.agents = agent_lines(k, p);
   for (const flow::StepInfo& step : k.flow.steps)

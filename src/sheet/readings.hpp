@@ -53,6 +53,9 @@ struct Cost {
 };
 Cost cost_of_serve(const Kitchen&);
 
+// service.cpp
+Service service_of(const Kitchen&);
+
 // streams.cpp
 std::vector<Ribbon> ribbons(const Kitchen&);
 

@@ -10,7 +10,7 @@
 
 #include "flow/foam.hpp"
 #include "matter/density.hpp"
-#include "sheet/readings.hpp"
+#include "sheet/ratio.hpp"
 #include "sheet/standard_drinks.hpp"
 
 namespace bloomset::sheet {
@@ -103,6 +103,7 @@ ServeSheet serve_sheet(const Kitchen& k) {
     glass_over_time(k, serve);
   }
   serve.takes = take_lines(k, p);
+  serve.ratio = ratio_of(k, p, serve.takes);
   serve.steps = step_lines(k, p);
   serve.losses = loss_lines(k, p);
   serve.beside_g = (k.book.parts[p].asides_kg + k.book.parts[p].solids_kg) * 1e3;

@@ -38,6 +38,7 @@ base::Result<Sheet> make_sheet(const Inputs& in) {
   if (flow->has_serve) sheet.serve = serve_sheet(kitchen);
   sheet.streams = ribbons(kitchen);
   sheet.order = order_list(kitchen);
+  if (flow->has_serve) sheet.service = service_of(kitchen);
   sheet.balance = book.balance;
   for (const flow::Mark& mark : flow->marks) sheet.findings.push_back(finding(mark, *flow));
   sheet.targets = judge_targets(kitchen, sheet, sheet.findings);

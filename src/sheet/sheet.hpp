@@ -37,6 +37,12 @@ struct StepLine {
   base::Span span;
 };
 
+/// Liquids by volume, as one counts them in parts: 2, 1, 0.75.
+struct Ratio {
+  std::vector<double> parts;
+  std::vector<std::string> things;
+};
+
 struct LossLine {
   std::string kind;  // evaporates, sticks, pulp, stays, gas
   std::uint16_t step = 0;
@@ -74,6 +80,7 @@ struct PartSheet {
   std::vector<TakeLine> takes;
   std::vector<StepLine> steps;
   std::vector<AgentLine> agents;
+  std::optional<Ratio> ratio;
   double ready_after_h = 0.0;  // nominal times of its steps, behind the slowest part it draws from
   std::optional<double> keeps_h;
   std::optional<SiphonLine> siphon;
@@ -111,6 +118,7 @@ struct ServeSheet {
   std::vector<GlassAt> over_time;     // later moments, in order
   std::vector<TakeLine> takes;        // of the pours, for one serve
   std::vector<StepLine> steps;        // one a pour
+  std::optional<Ratio> ratio;
   std::vector<LossLine> losses;
   double headroom_ml = 0.0;    // at the fullest moment: after any pour, or at service; negative: over the brim
   double ready_after_h = 0.0;  // nominal times of the pours, behind the slowest part
@@ -136,6 +144,18 @@ struct TargetLine {
   base::Span span;
 };
 
+/// What a whole service asks of hands and freezer, for all serves.
+struct Service {
+  int rounds = 0;        // of tins and mixing glasses
+  double seconds = 0.0;  // of shaking, stirring and blending
+  double ice_in_tins_g = 0.0, ice_in_glasses_g = 0.0;
+  struct Bottles {
+    std::string part, vessel;
+    int bottles = 1, charges = 1;  // charges: of all of them
+  };
+  std::vector<Bottles> bottles;  // of foam
+};
+
 /// in = served + stays + lost + gas. `in_g` holds what is taken of parts beyond their batches (each part's `short_g`), so nothing is below zero.
 struct Balance {
   double in_g = 0.0, served_g = 0.0, stays_g = 0.0, lost_g = 0.0, gas_g = 0.0;
@@ -148,6 +168,7 @@ struct Sheet {
   std::optional<ServeSheet> serve;
   std::vector<Ribbon> streams;
   std::vector<OrderLine> order;
+  std::optional<Service> service;  // nothing without a serve
   std::vector<base::Finding> findings;
   std::vector<TargetLine> targets;
   Balance balance;
