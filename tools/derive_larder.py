@@ -44,6 +44,8 @@ FOODS = {
     "coconut water": ("K002", GREEN), "mango puree": ("E039", PUREE), "strawberry puree": ("E063", without(PUREE, "citac", "malac")),
     "peach puree": ("E050", PUREE), "blackberry puree": ("E013", PUREE), "apricot puree": ("E006", PUREE),
     "banana puree": ("E009", {**PUREE, "starch": "starch", "p": "phosphoric acid"}),
+    "guava puree": ("E028", {**PUREE, "starch": "starch", "p": "phosphoric acid"}),
+    "fig puree": ("E020", {**PUREE, "starch": "starch", "p": "phosphoric acid"}), "fig": ("E020", {**PUREE, "starch": "starch", "p": "phosphoric acid"}),
     "jaggery": ("I001", {**SUGARS, "water": "water", "protcnt": "protein"}, 1.0, "other solids"),
     "milk": ("L002", {"protcnt": "protein", "fatce": "fat", "lactose": "lactose", "p": "phosphoric acid", "na": "sodium", "ca": "calcium", "mg": "magnesium"}),
     "butter oil": ("T013", {"fatce": "fat"}), "egg": ("M001", EGG), "egg white": ("M002", EGG), "egg yolk": ("M003", EGG),

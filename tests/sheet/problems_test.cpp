@@ -25,7 +25,8 @@ using sheet_test::made;
 Sheet part_of(const std::string& steps) { return made("bloomset = 1\ntitle = \"Problem\"\nserves = 1\n" + ahead("it", steps)); }
 
 // --- Jelly with fresh pineapple stayed liquid overnight. 500 g of jelly with 7.5 g of gelatin, 150 g of raw pineapple. ------------------------------
-// Science pages and cooks: its protease cuts gelatin; no dose and no rest rescues it. Heated through to 85 C for 5 min (pages say 68 to 82), canned, or agar.
+// The same for kiwi, papaya, fig, ginger and guava. Science pages and cooks: its protease cuts gelatin; no dose and no rest rescues it. Heated through to 85 C
+// for 5 min (pages say 68 to 82), canned, or agar.
 
 std::string jelly(const std::string& fruit, const std::string& agent = "7.5 g gelatin, gold leaf", const std::string& heat = "",
                   const std::string& hours = "12") {
@@ -43,13 +44,14 @@ TEST(RawFruit, StopsGelatinAtAnyDoseAndForAnyRest) {
   EXPECT_TRUE(stopped_by_enzyme(jelly("pineapple")));
   EXPECT_TRUE(stopped_by_enzyme(jelly("pineapple", "75 g gelatin, gold leaf")));
   EXPECT_TRUE(stopped_by_enzyme(jelly("pineapple", "7.5 g gelatin, gold leaf", "", "200")));
-  for (const char* raw : {"pineapple juice", "kiwi puree", "papaya puree", "ginger juice"}) EXPECT_TRUE(stopped_by_enzyme(jelly(raw))) << raw;
+  for (const char* raw : {"pineapple juice", "kiwi puree", "papaya puree", "ginger juice", "fig", "fig puree", "guava puree"})
+    EXPECT_TRUE(stopped_by_enzyme(jelly(raw))) << raw;
 }
 
 TEST(RawFruit, HeatedThroughCannedOrAsSodaItSets) {
   EXPECT_FALSE(stopped_by_enzyme(jelly("pineapple juice", "7.5 g gelatin, gold leaf", "{ do = \"warm\", at = \"85 C\", time = \"5 min\" }, ")));
   EXPECT_TRUE(stopped_by_enzyme(jelly("pineapple juice", "7.5 g gelatin, gold leaf", "{ do = \"warm\", at = \"68 C\", time = \"5 min\" }, ")));
-  for (const char* tame : {"pineapple (canned)", "pineapple juice (canned)", "kiwi puree (pasteurised)", "ginger soda"})
+  for (const char* tame : {"pineapple (canned)", "pineapple juice (canned)", "kiwi puree (pasteurised)", "fig (canned)", "guava puree (canned)", "ginger soda"})
     EXPECT_FALSE(stopped_by_enzyme(jelly(tame))) << tame;
 }
 
