@@ -15,6 +15,9 @@ int run_gelatin(const GelatinOptions&, const Common&, const Streams&);
 int run_charge(const ChargeOptions&, const Common&, const Streams&);
 int run_scatter(const ScatterOptions&, const Common&, const Streams&);
 int run_balance(const BalanceOptions&, const Common&, const Streams&);
+int run_batch(const BatchOptions&, const Common&, const Streams&);
+int run_ratio(const RatioOptions&, const Common&, const Streams&);
+int run_refit(const RefitOptions&, const Common&, const Streams&);
 int run_substitute(const SubstituteOptions&, const Common&, const Streams&);
 
 }  // namespace bloomset::cli

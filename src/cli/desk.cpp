@@ -68,11 +68,14 @@ base::Result<std::string> read_file(const fs::path& path) {
   return text;
 }
 
+formula::Borrower beside(const fs::path& formula) {
+  return [folder = formula.has_parent_path() ? formula.parent_path() : fs::path(".")](const std::string& file) { return read_beside(folder, file); };
+}
+
 base::Result<formula::Formula> read_formula(const fs::path& path, base::Sources& sources) {
   auto text = read_file(path);
   if (!text) return tl::unexpected(std::move(text.error()));
-  const fs::path folder = path.has_parent_path() ? path.parent_path() : fs::path(".");
-  return formula::read(path.string(), std::move(*text), sources, [folder](const std::string& file) { return read_beside(folder, file); });
+  return formula::read(path.string(), std::move(*text), sources, beside(path));
 }
 
 std::string text_of(const base::Sources& sources) {

@@ -34,6 +34,8 @@ base::Result<Desk> open_desk(const Common&, base::Sources&);
 /// The text of a file. A missing file is not_found; a folder, a file that may not be read or is over 4 MB is io.
 base::Result<std::string> read_file(const std::filesystem::path&);
 
+/// Gives the text of what a formula borrows.
+formula::Borrower beside(const std::filesystem::path& formula);
 /// Reads a formula with what it borrows. Borrowed files lie beside it or in folders below: absolute names, `..` and
 /// links that lead out are not followed.
 base::Result<formula::Formula> read_formula(const std::filesystem::path&, base::Sources&);

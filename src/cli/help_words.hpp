@@ -22,6 +22,9 @@ inline constexpr const char* examples = R"help(Examples
   bloomset substitute demo/01-quay-sour.toml --agent "egg white"
   bloomset scatter demo/01-quay-sour.toml                   how it varies, and what to measure first
   bloomset balance demo/01-quay-sour.toml --target "serve.abv 14 %" --vary "juniper spirit (43 %vol)"
+  bloomset refit demo/01-quay-sour.toml --swap "juniper spirit (43 %vol)=juniper spirit (47 %vol)"
+  bloomset batch demo/08-harbour-light.toml --part "'shaken cane'" --serves 40
+  bloomset ratio "2 : 1 : 0.75" "spirit (40 %vol)" "syrup (50 brix)" "lime juice"
 
 Exit codes
   0 done · 1 a sheet or check with a `stop` finding or a missed target · 2 bad input · 3 a fault of the program)help";
@@ -31,6 +34,7 @@ inline constexpr const char* sheet_examples = R"help(Examples
   bloomset sheet demo/01-quay-sour.toml --serves 28
   bloomset sheet demo/08-harbour-light.toml --fit "'orange cloud'=siphon, one litre"
   bloomset sheet demo/08-harbour-light.toml --have "400 g ginger soda"
+  bloomset sheet demo/01-quay-sour.toml --scatter           beside the readings what 1 in 20 drinks stays below, and above
   bloomset sheet demo/01-quay-sour.toml --json)help";
 
 inline constexpr const char* check_examples = R"help(Examples
@@ -109,8 +113,36 @@ inline constexpr const char* balance_examples = R"help(Examples
   bloomset balance demo/01-quay-sour.toml --target "serve.abv 13 %" --target "serve.acidity 0.7 %"
   bloomset balance demo/08-harbour-light.toml --target "serve.sugar <= 7 %" --vary "'house syrup'"
   bloomset balance demo/01-quay-sour.toml --target "serve.abv 14 %" --vary "lemon juice" --exact --json
+  bloomset balance demo/01-quay-sour.toml --target "serve.acidity 0.8 %" --vary "15-30 mL lemon juice"
 
 The answer lies as near to the written amounts as the targets allow, and is rounded to what a jigger or a scale can do; --exact
-leaves it unrounded. Leaves, pieces and dashes stay whole; an agent stays in the band of its usual dose.)help";
+leaves it unrounded. Leaves, pieces and dashes stay whole; an agent stays in the band of its usual dose. Other amounts stay between
+a tenth of what is written and ten times it, unless bounds stand before the thing: --vary "0-50 mL lemon juice".)help";
+
+inline constexpr const char* batch_examples = R"help(Examples
+  bloomset batch demo/08-harbour-light.toml --part "'shaken cane'" --serves 40
+  bloomset batch demo/02-bollard.toml --part stirred --serves 20 --bottle 700mL --hold freezer
+  bloomset batch demo/02-bollard.toml --part stirred --serves 20 --json
+
+The water equals the melt that the part takes up as it is shaken or stirred to order, so that poured cold it has the same
+strength, sugar and acidity. A bottle that will freeze is filled to nine tenths.)help";
+
+inline constexpr const char* ratio_examples = R"help(Examples
+  bloomset ratio "2 : 1 : 0.75" "spirit (40 %vol)" "syrup (50 brix)" "lime juice"
+  bloomset ratio "3:2:1" "cane spirit (40 %vol)" "orange liqueur" "lime juice" --total 90mL --target "abv 20 %"
+  bloomset ratio "1 : 1" "dry vermouth" "sweet vermouth" --total 60mL --json
+
+Parts are by volume, as poured. With --target water comes on top, as much as meets it: the melt that ice would have to give.)help";
+
+inline constexpr const char* refit_examples = R"help(Examples
+  bloomset refit demo/01-quay-sour.toml --swap "juniper spirit (43 %vol)=juniper spirit (47 %vol)"
+  bloomset refit demo/01-quay-sour.toml --swap "'house syrup'=syrup (66 brix)" --swap "lemon juice=lemon juice (5 % acid)"
+  bloomset refit demo/08-harbour-light.toml --swap "gelatin, gold leaf=gelatin, powder (225 bloom)"
+  bloomset refit demo/08-harbour-light.toml --swap "siphon, half litre=siphon, one litre" --json
+
+Strength, sugar, acidity and size of what the swap touches come back to within 2 % of the original; water is put in where the new
+thing is stronger. Where not all can be had, the new thing brings what the old one was there for, the rest stays as it is, and the
+exit code is 1. Gelatin is exchanged for equal firmness (leaf for leaf where both are counted); a part in another bottle fills it to
+its line, with whole chargers nearest the same gas a litre.)help";
 
 }  // namespace bloomset::cli

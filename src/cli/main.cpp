@@ -24,6 +24,9 @@ struct Run {
   int operator()(const ChargeOptions& options) const { return run_charge(options, common, streams); }
   int operator()(const SubstituteOptions& options) const { return run_substitute(options, common, streams); }
   int operator()(const BalanceOptions& options) const { return run_balance(options, common, streams); }
+  int operator()(const BatchOptions& options) const { return run_batch(options, common, streams); }
+  int operator()(const RatioOptions& options) const { return run_ratio(options, common, streams); }
+  int operator()(const RefitOptions& options) const { return run_refit(options, common, streams); }
   int operator()(const ScatterOptions& options) const { return run_scatter(options, common, streams); }
 };
 

@@ -39,6 +39,9 @@ Reading read_command_line(int count, const char* const* words) {
   ChargeOptions charge;
   SubstituteOptions substitute;
   BalanceOptions balance;
+  BatchOptions batch;
+  RatioOptions ratio;
+  RefitOptions refit;
   ScatterOptions scatter;
 
   CLI::App app(about, "bloomset");
@@ -55,6 +58,7 @@ Reading read_command_line(int count, const char* const* words) {
   CLI::Option* fit =
       sheet_command.add_option("--fit", sheet.fit, "a part that shall fill a vessel: \"'orange cloud'=siphon, one litre\"")->type_name("'PART'=VESSEL");
   sheet_command.add_option("--have", sheet.have, "make as much as this allows: \"730 g orange juice\"")->type_name("AMOUNT THING")->excludes(fit);
+  sheet_command.add_flag("--scatter", sheet.scatter, "how far the serve's readings swing beside them: 4,096 draws of the command scatter");
 
   CLI::App& check_command = add_command(app, "check", "findings and targets only, of formulas or of every *.toml below a folder", check_examples);
   check_command.add_option("formulas", check.paths, "formulas or folders")->required()->type_name("FORMULA|FOLDER");
@@ -122,6 +126,29 @@ Reading read_command_line(int count, const char* const* words) {
   balance_command.add_flag("--exact", balance.exact, "do not round to what a kitchen can measure");
   balance_command.add_option("--serves", balance.serves, "for this many serves instead of the document's")->check(CLI::Range(1, 10000))->type_name("N");
 
+  CLI::App& batch_command = add_command(app, "batch", "a part made to order as a bottled batch, with water for the ice", batch_examples);
+  batch_command.add_option("formula", batch.formula, "the formula's file")->required()->type_name("FORMULA");
+  batch_command.add_option("--part", batch.part, "the part that is bottled")->required()->type_name("PART");
+  batch_command.add_option("--serves", batch.serves, "for how many serves; else the document's")->check(CLI::Range(1, 10000))->type_name("N");
+  batch_command.add_option("--bottle", batch.bottle, "what a bottle holds")->capture_default_str()->type_name("VOLUME");
+  batch_command.add_option("--hold", batch.hold, "where it waits: a place of the kit, such as freezer; else its first still fridge")->type_name("PLACE");
+
+  CLI::App& ratio_command = add_command(app, "ratio", "a drink told in parts by volume: its amounts, its properties, its document", ratio_examples);
+  ratio_command.add_option("ratio", ratio.ratio, "numbers, parted by `:`")->required()->type_name("RATIO");
+  ratio_command.add_option("things", ratio.things, "as many things, in the same order")->required()->type_name("THING");
+  ratio_command.add_option("--total", ratio.total, "of the things as poured, side by side")->capture_default_str()->type_name("VOLUME");
+  ratio_command.add_option("--target", ratio.target, "a wish on the drink that water shall meet: \"abv 20 %\"")->type_name("TARGET");
+  ratio_command.add_flag("--exact", ratio.exact, "do not round to what a jigger can do");
+
+  CLI::App& refit_command = add_command(app, "refit", "the same drink with another spirit, juice, syrup, gelatin or bottle", refit_examples);
+  refit_command.add_option("formula", refit.formula, "the formula's file")->required()->type_name("FORMULA");
+  refit_command.add_option("--swap", refit.swaps, "a thing of the document, =, and what there is instead")
+      ->required()
+      ->type_name("THING=THING")
+      ->allow_extra_args(false);
+  refit_command.add_flag("--exact", refit.exact, "do not round to what a kitchen can measure");
+  refit_command.add_option("--serves", refit.serves, "for this many serves instead of the document's")->check(CLI::Range(1, 10000))->type_name("N");
+
   CLI::App& scatter_command = add_command(app, "scatter", "how a drink varies with fruit, ice, tools and hands, and what drives it", scatter_examples);
   scatter_command.add_option("formula", scatter.formula, "the formula's file")->required()->type_name("FORMULA");
   scatter_command.add_option("--draws", scatter.draws, "how many times the drink is made")
@@ -161,6 +188,12 @@ Reading read_command_line(int count, const char* const* words) {
     request.command = std::move(charge);
   else if (balance_command.parsed())
     request.command = std::move(balance);
+  else if (batch_command.parsed())
+    request.command = std::move(batch);
+  else if (ratio_command.parsed())
+    request.command = std::move(ratio);
+  else if (refit_command.parsed())
+    request.command = std::move(refit);
   else if (scatter_command.parsed())
     request.command = std::move(scatter);
   else

@@ -19,6 +19,7 @@ struct SheetOptions {
   std::string formula;
   std::optional<int> serves;  // nothing: the document's own number
   std::optional<std::string> fit, have;
+  bool scatter = false;
 };
 
 struct CheckOptions {
@@ -72,6 +73,26 @@ struct BalanceOptions {
   bool exact = false;
 };
 
+struct BatchOptions {
+  std::string formula, part, bottle = "700 mL";  // the usual bottle of the trade
+  std::optional<std::string> hold;               // nothing: the kit's first still fridge
+  std::optional<int> serves;
+};
+
+struct RatioOptions {
+  std::string ratio, total = "90 mL";  // a short drink before its ice
+  std::vector<std::string> things;
+  std::optional<std::string> target;
+  bool exact = false;
+};
+
+struct RefitOptions {
+  std::string formula;
+  std::vector<std::string> swaps;
+  std::optional<int> serves;
+  bool exact = false;
+};
+
 struct ScatterOptions {
   std::string formula;
   std::int64_t draws = 4096, seed = 1;
@@ -81,7 +102,7 @@ struct ScatterOptions {
 struct Request {
   Common common;
   std::variant<std::monostate, SheetOptions, CheckOptions, MixOptions, ChillOptions, DoseOptions, GelatinOptions, ChargeOptions, SubstituteOptions,
-               BalanceOptions, ScatterOptions>
+               BalanceOptions, BatchOptions, RatioOptions, RefitOptions, ScatterOptions>
       command;
 };
 

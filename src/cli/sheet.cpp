@@ -1,12 +1,15 @@
 // cli/sheet.cpp - `bloomset sheet FORMULA`: the sheet of one formula.
 #include "sheet/sheet.hpp"
 
+#include <algorithm>
 #include <ostream>
+#include <thread>
 
 #include "cli/commands.hpp"
 #include "cli/quantities.hpp"
 #include "press/press.hpp"
 #include "sheet/scaling.hpp"
+#include "solve/whiskers.hpp"
 
 namespace bloomset::cli {
 namespace {
@@ -56,7 +59,15 @@ int run_sheet(const SheetOptions& options, const Common& common, const Streams& 
   auto made = sheet::make_sheet({scaled->formula, desk->larder, desk->kit, scaled->serves, as_written.formula_text});
   if (!made) return tell(made.error(), sources, streams.err);
   made->findings.insert(made->findings.end(), scaled->findings.begin(), scaled->findings.end());
-  streams.out << (common.json ? press::sheet_json(*made, sources) : press::sheet_text(*made, scaled->formula));
+  press::Whiskers whiskers;
+  if (options.scatter) {
+    solve::Course course;
+    course.threads = std::max(1U, std::thread::hardware_concurrency());
+    auto rows = solve::whiskers({scaled->formula, desk->larder, desk->kit, scaled->serves, {}}, course);
+    if (!rows) return tell(rows.error(), sources, streams.err);
+    whiskers = std::move(*rows);
+  }
+  streams.out << (common.json ? press::sheet_json(*made, sources, whiskers) : press::sheet_text(*made, scaled->formula, whiskers));
   return made->stop() ? 1 : 0;
 }
 

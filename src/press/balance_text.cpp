@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "press/figure.hpp"
+#include "press/mixture_text.hpp"
 #include "press/page.hpp"
 #include "press/press.hpp"
 #include "press/property_text.hpp"
@@ -63,6 +64,7 @@ std::string balance_text(const solve::BalanceSheet& sheet, const std::string& ti
     for (const solve::Exchange& exchange : sheet.exchange)
       page.paragraph("  " + left(right(figure(exchange.grams_per_unit, Digits::two, "g"), 10), 12), clean(exchange.thing) + " for " + clean(exchange.target));
   }
+  print_findings(page, sheet.findings);
   page.gap();
   page.heading("The document with these amounts");
   std::string out = page.take();

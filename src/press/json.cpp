@@ -72,6 +72,14 @@ Json siphon_json(const sheet::SiphonLine& siphon) {
   return out;
 }
 
+Json ratio_json(const std::optional<sheet::Ratio>& ratio) {
+  if (!ratio) return {};
+  Json out = Json::object();
+  out.set("parts", Json::array_of(ratio->parts, [](double n) { return Json(n); }));
+  out.set("things", Json::array_of(ratio->things, [](const std::string& thing) { return Json(thing); }));
+  return out;
+}
+
 Json part_json(const sheet::PartSheet& part) {
   Json out = Json::object();
   out.set("name", part.name).set("made", part.ahead ? "ahead" : "to order");
@@ -80,7 +88,8 @@ Json part_json(const sheet::PartSheet& part) {
   out.set("left_over_g", part.left_over_g).set("short_g", part.short_g);
   out.set("losses", Json::array_of(part.losses, loss_json))
       .set("takes", Json::array_of(part.takes, take_json))
-      .set("steps", Json::array_of(part.steps, step_json));
+      .set("steps", Json::array_of(part.steps, step_json))
+      .set("ratio", ratio_json(part.ratio));
   out.set("agents", Json::array_of(part.agents, agent_json))
       .set("siphon", part.siphon ? siphon_json(*part.siphon) : Json())
       .set("ready_after_h", part.ready_after_h)
@@ -137,6 +146,7 @@ Json serve_json(const sheet::ServeSheet& serve) {
       .set("vessel", vessel_json(serve));
   out.set("takes", Json::array_of(serve.takes, take_json))
       .set("steps", Json::array_of(serve.steps, step_json))
+      .set("ratio", ratio_json(serve.ratio))
       .set("losses", Json::array_of(serve.losses, loss_json));
   out.set("ready_after_h", serve.ready_after_h)
       .set("standard_drinks", std::move(drinks))
@@ -148,6 +158,19 @@ Json order_json(const sheet::OrderLine& line) {
   Json out = Json::object();
   out.set("thing", line.thing).set("mass_g", line.mass_g).set("volume_ml", line.volume_ml).set("pieces", line.pieces).set("note", known(line.note));
   out.set("cost", line.cost).set("currency", known(line.currency));
+  return out;
+}
+
+Json service_json(const std::optional<sheet::Service>& service) {
+  if (!service) return {};
+  Json out = Json::object();
+  out.set("rounds", service->rounds).set("seconds", service->seconds);
+  out.set("ice_in_tins_g", service->ice_in_tins_g).set("ice_in_glasses_g", service->ice_in_glasses_g);
+  out.set("bottles", Json::array_of(service->bottles, [](const sheet::Service::Bottles& of) {
+            Json one = Json::object();
+            one.set("part", of.part).set("vessel", of.vessel).set("bottles", of.bottles).set("charges", of.charges);
+            return one;
+          }));
   return out;
 }
 
@@ -192,15 +215,17 @@ Json target_json(const sheet::TargetLine& target) {
 
 std::string printed(const Json& json) { return json.print(2) + "\n"; }
 
-std::string sheet_json(const sheet::Sheet& sheet, const base::Sources& sources) {
+std::string sheet_json(const sheet::Sheet& sheet, const base::Sources& sources, const Whiskers& whiskers) {
   Json out = document();
   out.set("title", sheet.title)
       .set("serves", sheet.serves)
       .set("parts", Json::array_of(sheet.parts, part_json))
       .set("streams", Json::array_of(sheet.streams, ribbon_json));
   out.set("serve", sheet.serve ? serve_json(*sheet.serve) : Json()).set("order", Json::array_of(sheet.order, order_json));
+  out.set("service", service_json(sheet.service));
   out.set("findings", findings_json(sheet.findings, sources)).set("targets", Json::array_of(sheet.targets, target_json));
   out.set("balance", balance_json(sheet.balance)).set("digest", sheet.digest);
+  if (!whiskers.empty()) out.set("scatter", Json::array_of(whiskers, spread_json));
   return printed(out);
 }
 

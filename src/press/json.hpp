@@ -6,6 +6,7 @@
 #include "base/finding.hpp"
 #include "matter/properties.hpp"
 #include "sheet/sheet.hpp"
+#include "solve/scatter.hpp"
 #include "text/json.hpp"
 
 namespace bloomset::press {
@@ -17,6 +18,8 @@ void set_properties(text::Json& object, const matter::Values&);
 text::Json finding_json(const base::Finding&, const base::Sources&);
 /// A command without a document has no sources: its findings point at no file.
 text::Json findings_json(const std::vector<base::Finding>&, const base::Sources&);
+/// A row of a property's spread.
+text::Json spread_json(const solve::PropertySpread&);
 text::Json target_json(const sheet::TargetLine&);
 /// A document as it goes out: indented, with a newline at its end.
 std::string printed(const text::Json&);

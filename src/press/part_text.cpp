@@ -63,6 +63,7 @@ void print_part(Page& page, FindingDesk& desk, const sheet::PartSheet& part, con
   page.gap();
   page.heading(part.name, heading_aside(part, serves));
   print_takes(page, desk, part.name, part.takes);
+  print_ratio(page, part.ratio);
   page.gap();
   print_steps(page, desk, part.name, part.steps, written.steps, {.amounts = false, .measures = measures});
   page.gap();

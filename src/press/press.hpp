@@ -5,9 +5,11 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "base/diagnostic.hpp"
 #include "formula/formula.hpp"
+#include "sheet/batching.hpp"
 #include "sheet/charging.hpp"
 #include "sheet/dosing.hpp"
 #include "sheet/gelatin_swap.hpp"
@@ -15,14 +17,21 @@
 #include "sheet/replacing.hpp"
 #include "sheet/sheet.hpp"
 #include "solve/balance.hpp"
+#include "solve/proportion.hpp"
 #include "solve/scatter.hpp"
 
 namespace bloomset::press {
 
+/// How far the serve swings, where it was asked for; see solve/whiskers.hpp.
+using Whiskers = std::vector<solve::PropertySpread>;
+
 /// The sheet for the kitchen. `formula` is the document it was made from.
-std::string sheet_text(const sheet::Sheet&, const formula::Formula& formula);
+std::string sheet_text(const sheet::Sheet&, const formula::Formula& formula, const Whiskers& = {});
 /// The whole sheet; `sources` give findings the names of their files.
-std::string sheet_json(const sheet::Sheet&, const base::Sources& sources);
+std::string sheet_json(const sheet::Sheet&, const base::Sources& sources, const Whiskers& = {});
+
+std::string batch_text(const sheet::BatchSheet&);
+std::string batch_json(const sheet::BatchSheet&, const base::Sources& sources);
 
 std::string mixture_text(const sheet::MixtureSheet&);
 std::string mixture_json(const sheet::MixtureSheet&);
@@ -43,6 +52,8 @@ std::string substitute_json(const sheet::ReplaceSheet&, const base::Sources& sou
 // The model asked backwards.
 std::string scatter_text(const solve::ScatterSheet&);
 std::string scatter_json(const solve::ScatterSheet&, const base::Sources& sources);
+std::string ratio_text(const solve::ProportionSheet&);
+std::string ratio_json(const solve::ProportionSheet&, const base::Sources& sources);
 std::string balance_text(const solve::BalanceSheet&, const std::string& title);
 std::string balance_json(const solve::BalanceSheet&, const base::Sources& sources);
 

@@ -11,14 +11,6 @@ namespace {
 
 using text::Json;
 
-Json spread_json(const solve::PropertySpread& row) {
-  Json out = Json::object();
-  out.set("where", row.where).set("key", matter::key(row.property));
-  out.set("p05", row.spread.p05).set("p50", row.spread.p50).set("p95", row.spread.p95).set("error", row.spread.error);
-  out.set("mean", row.spread.mean).set("deviation", row.spread.deviation).set("draws", row.spread.draws);
-  return out;
-}
-
 Json hold_json(const solve::Hold& hold) {
   Json out = Json::object();
   out.set("target", hold.target).set("share", hold.share).set("error", hold.error).set("draws", hold.draws);
@@ -60,6 +52,14 @@ Json varies_json(const solve::ScatterSheet& sheet) {
 }
 
 }  // namespace
+
+Json spread_json(const solve::PropertySpread& row) {
+  Json out = Json::object();
+  out.set("where", row.where).set("key", matter::key(row.property));
+  out.set("p05", row.spread.p05).set("p50", row.spread.p50).set("p95", row.spread.p95).set("error", row.spread.error);
+  out.set("mean", row.spread.mean).set("deviation", row.spread.deviation).set("draws", row.spread.draws);
+  return out;
+}
 
 std::string scatter_json(const solve::ScatterSheet& sheet, const base::Sources& sources) {
   Json out = document();

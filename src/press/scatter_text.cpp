@@ -1,4 +1,6 @@
 // press/scatter_text.cpp - `scatter` on paper: what to do first, how far each property swings, which wishes hold, what drives what.
+#include "press/scatter_text.hpp"
+
 #include "press/figure.hpp"
 #include "press/finding_text.hpp"
 #include "press/mixture_text.hpp"
@@ -14,26 +16,6 @@ constexpr std::size_t most_causes = 5;  // a property; JSON has them all
 constexpr std::size_t label_columns = 28, number_columns = 11;
 
 std::string percent(double share) { return figure(100.0 * share, Digits::whole, "%"); }
-
-void print_properties(Page& page, const solve::ScatterSheet& sheet) {
-  std::string where;
-  for (const solve::PropertySpread& row : sheet.properties) {
-    if (row.where != where) {
-      where = row.where;
-      page.gap();
-      page.heading(where == "serve"    ? "At service"
-                   : where == "merged" ? "All foam collapsed"
-                                       : std::string(clean(where)),
-                   figure(static_cast<double>(row.spread.draws), Digits::whole) + " draws");
-      page.line("    " + left("", label_columns) + right("1 in 20", number_columns) + right("half", number_columns) + right("1 in 20", number_columns));
-      page.line("    " + left("", label_columns) + right("below", number_columns) + right("below", number_columns) + right("above", number_columns));
-    }
-    const PropertyLine& line = line_of(row.property);
-    const auto number = [&](double x) { return right(figure(x, line.digits), number_columns); };
-    page.line("    " + left(line.label, label_columns) + number(row.spread.p05) + number(row.spread.p50) + number(row.spread.p95) + "  " +
-              std::string(line.unit));
-  }
-}
 
 void print_holds(Page& page, const solve::ScatterSheet& sheet) {
   if (sheet.holds.empty()) return;
@@ -60,12 +42,32 @@ void print_causes(Page& page, const solve::ScatterSheet& sheet) {
 
 }  // namespace
 
+void print_spreads(Page& page, const std::vector<solve::PropertySpread>& spreads) {
+  std::string where;
+  for (const solve::PropertySpread& row : spreads) {
+    if (row.where != where) {
+      where = row.where;
+      page.gap();
+      page.heading(where == "serve"    ? "At service"
+                   : where == "merged" ? "All foam collapsed"
+                                       : std::string(clean(where)),
+                   figure(static_cast<double>(row.spread.draws), Digits::whole) + " draws");
+      page.line("    " + left("", label_columns) + right("1 in 20", number_columns) + right("half", number_columns) + right("1 in 20", number_columns));
+      page.line("    " + left("", label_columns) + right("below", number_columns) + right("below", number_columns) + right("above", number_columns));
+    }
+    const PropertyLine& line = line_of(row.property);
+    const auto number = [&](double x) { return right(figure(x, line.digits), number_columns); };
+    page.line("    " + left(line.label, label_columns) + number(row.spread.p05) + number(row.spread.p50) + number(row.spread.p95) + "  " +
+              std::string(line.unit));
+  }
+}
+
 std::string scatter_text(const solve::ScatterSheet& sheet) {
   Page page;
   page.heading(std::string(clean(sheet.title)), "scatter, seed " + std::to_string(sheet.seed));
   page.gap();
   page.paragraph("    ", sheet.says.empty() ? "Nothing here varies." : sentence(sheet.says));
-  print_properties(page, sheet);
+  print_spreads(page, sheet.properties);
   print_holds(page, sheet);
   print_causes(page, sheet);
   print_findings(page, sheet.findings);

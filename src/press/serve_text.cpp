@@ -63,6 +63,21 @@ void print_order(Page& page, const std::vector<sheet::OrderLine>& order, int ser
   }
 }
 
+// Rounds, ice and bottles, in one paragraph behind the order.
+void print_service(Page& page, const sheet::Service& service, int serves) {
+  std::string words = "For " + std::to_string(serves) + (serves == 1 ? " guest: " : " guests: ");
+  if (service.rounds > 0)
+    words += std::to_string(service.rounds) + (service.rounds == 1 ? " round, " : " rounds, ") + duration(service.seconds) + " at the tin; ";
+  if (service.ice_in_tins_g > 0.0) words += figure(service.ice_in_tins_g, Digits::amount, "g") + " of ice in tins; ";
+  if (service.ice_in_glasses_g > 0.0) words += figure(service.ice_in_glasses_g, Digits::amount, "g") + " of ice in glasses; ";
+  for (const sheet::Service::Bottles& of : service.bottles)
+    words += std::to_string(of.bottles) + " × " + clean(of.vessel) + " of '" + clean(of.part) + "', " + std::to_string(of.charges) +
+             (of.charges == 1 ? " charge; " : " charges; ");
+  if (!words.ends_with("; ")) return;
+  words.erase(words.size() - 2);
+  page.paragraph(blank, words + ".");
+}
+
 std::string allergen_words(const std::vector<std::string>& codes) {
   std::vector<std::string> there, ask;
   for (std::string code : codes) {
@@ -85,6 +100,7 @@ void print_serve(Page& page, FindingDesk& desk, const sheet::ServeSheet& serve, 
   page.gap();
   page.heading("In the glass", serve.vessel);
   print_takes(page, desk, serve_place, serve.takes);
+  print_ratio(page, serve.ratio);
   page.gap();
   print_steps(page, desk, serve_place, serve.steps, written.pours, {.amounts = true, .measures = measures});
   page.gap();
@@ -109,7 +125,7 @@ void print_serve(Page& page, FindingDesk& desk, const sheet::ServeSheet& serve, 
 void print_target(Page& page, const sheet::TargetLine& target) {
   std::string found = found_value(target);
   if (target.until_minute) found += ", until minute\u00A0" + figure(*target.until_minute, Digits::whole);
-  page.line(std::string(blank) + left(target.met ? "met" : "MISSED", 8) + left(cut(clean(target.target), 44), 46) + found);
+  page.line(std::string(blank) + left(target.met ? "met" : "MISSED", 8) + left(cut(clean(target.target), 42), 44) + found);
 }
 
 void print_targets(Page& page, const std::vector<sheet::TargetLine>& targets) {
@@ -121,6 +137,7 @@ void print_targets(Page& page, const std::vector<sheet::TargetLine>& targets) {
 
 void print_foot(Page& page, FindingDesk& desk, const sheet::Sheet& sheet) {
   print_order(page, sheet.order, sheet.serves);
+  if (sheet.service) print_service(page, *sheet.service, sheet.serves);
   if (sheet.serve) {
     const sheet::ServeSheet& serve = *sheet.serve;
     page.gap();

@@ -2,6 +2,7 @@
 #include "press/finding_text.hpp"
 #include "press/part_text.hpp"
 #include "press/press.hpp"
+#include "press/scatter_text.hpp"
 #include "press/serve_text.hpp"
 
 namespace bloomset::press {
@@ -31,7 +32,7 @@ std::string serves_words(const sheet::Sheet& sheet) {
 
 }  // namespace
 
-std::string sheet_text(const sheet::Sheet& sheet, const formula::Formula& formula) {
+std::string sheet_text(const sheet::Sheet& sheet, const formula::Formula& formula, const Whiskers& whiskers) {
   Page page;
   FindingDesk desk(sheet.findings);
   desk.told([](const base::Finding& f) { return f.code == base::Code::target_unmet; });  // the list of targets says it
@@ -41,6 +42,7 @@ std::string sheet_text(const sheet::Sheet& sheet, const formula::Formula& formul
   for (std::size_t i = 0; i < sheet.parts.size() && i < formula.parts.size(); ++i)
     print_part(page, desk, sheet.parts[i], formula.parts[i], formula.measures, sheet.serves);
   if (sheet.serve && formula.serve) print_serve(page, desk, *sheet.serve, *formula.serve, formula.measures);
+  print_spreads(page, whiskers);
   print_targets(page, sheet.targets);
   print_foot(page, desk, sheet);
   return page.take();

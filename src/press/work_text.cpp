@@ -114,6 +114,16 @@ void print_steps(Page& page, FindingDesk& desk, const std::string& place, const 
   }
 }
 
+void print_ratio(Page& page, const std::optional<sheet::Ratio>& ratio) {
+  if (!ratio) return;
+  std::string parts, things;
+  for (std::size_t i = 0; i < ratio->parts.size(); ++i) {
+    parts += (i == 0 ? "" : " : ") + text::print_number(ratio->parts[i], 4);
+    things += (i == 0 ? "" : " : ") + clean(ratio->things[i]);
+  }
+  page.paragraph(std::string(number_wide, ' ') + "By volume  ", parts + " (" + things + ")");
+}
+
 void print_losses(Page& page, const std::vector<sheet::LossLine>& losses) {
   // What stays in the kitchen, ice and pods, was never meant to go on: it is no loss.
   std::string lost, left_behind;

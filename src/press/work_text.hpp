@@ -23,6 +23,8 @@ struct WorkWords {
 };
 /// `written`: the document's own steps, which `StepLine::number` counts.
 void print_steps(Page&, FindingDesk&, const std::string& place, const std::vector<sheet::StepLine>&, const std::vector<formula::Step>& written, WorkWords);
+/// `2 : 1 : 0.75 (spirit : syrup : lime juice)`.
+void print_ratio(Page&, const std::optional<sheet::Ratio>&);
 void print_losses(Page&, const std::vector<sheet::LossLine>&);
 
 }  // namespace bloomset::press

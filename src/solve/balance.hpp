@@ -5,6 +5,8 @@
 // Callers: the command `balance`.
 #pragma once
 
+#include <functional>
+
 #include "solve/solve.hpp"
 
 namespace bloomset::solve {
@@ -21,13 +23,13 @@ inline constexpr double least_share = 0.1, most_times = 10.0;
 
 struct BalanceAsked {
   Inputs in;
-  std::string document;                  // text of the formula's own file, into which the amounts are written
-  std::vector<formula::Target> targets;  // none: the document's own
-  std::vector<Vary> vary;                // none: all that is bought by mass or volume, but ice and agents
-  bool besides = false;                  // `vary` stands beside that, not in its place
-  std::vector<std::string> only_in;      // parts, `serve`: amounts elsewhere stay; none: all of the document
-  bool aim_at_middle = false;            // of a band, so that rounding stays inside; else the nearest edge will do
-  bool exact = false;                    // not rounded
+  std::string document;                                                                // text of the formula's own file, into which the amounts are written
+  std::vector<formula::Target> targets;                                                // none: the document's own
+  std::vector<Vary> vary;                                                              // none: all that is bought by mass or volume, but ice and agents
+  bool besides = false;                                                                // `vary` stands beside that, not in its place
+  std::function<bool(const flow::Flowsheet&, const flow::TakeInfo&)> may_change = {};  // amounts of other takes stay; none: all may
+  bool aim_at_middle = false;  // of a band, so that rounding stays inside; else the nearest edge will do
+  bool exact = false;          // not rounded
 };
 
 struct AmountLine {

@@ -104,11 +104,6 @@ void keep_within(Free& free, const text::Amount& within, const TakeInfo& take, c
   free.high = within.value.high * one / take.written.value.nominal();
 }
 
-bool allowed_in(const BalanceAsked& asked, const Flowsheet& flow, const TakeInfo& take, bool serve) {
-  const std::string name = serve ? "serve" : text::fold(flow.parts[take.origin.part].name);
-  return asked.only_in.empty() || std::any_of(asked.only_in.begin(), asked.only_in.end(), [&](const std::string& part) { return text::fold(part) == name; });
-}
-
 base::Error refused(std::string message, std::vector<base::Diagnostic> faults) { return {base::ErrorKind::bad_input, std::move(message), std::move(faults)}; }
 
 }  // namespace
@@ -164,7 +159,7 @@ base::Result<std::unique_ptr<Problem>> Problem::of(const BalanceAsked& asked, st
     const Vary* by = nullptr;
     for (std::size_t v = 0; v < asked.vary.size(); ++v)
       if (names(asked.vary[v].thing, *written)) free = found[v] = true, by = &asked.vary[v];
-    if (!free || !allowed_in(asked, sheet, take, serve)) continue;
+    if (!free || (asked.may_change && !asked.may_change(sheet, take))) continue;
     Free one{t, *knob, least_share, most_times, counted(take)};
     if (take.agent) keep_in_band(one, sheet, take, problem->batch_);
     if (one.whole) one.low = std::min(1.0, std::max(one.low, 1.0 / one_of(take.written)));

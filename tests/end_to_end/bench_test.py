@@ -16,7 +16,7 @@ import cli_test
 from cli_test import Cli
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
-COMMANDS = "sheet check mix chill dose gelatin charge substitute scatter".split()
+COMMANDS = "sheet check mix chill dose gelatin charge substitute balance refit batch ratio scatter".split()
 POWDER = "gelatin, powder (225 bloom)"
 
 TWO_JELLIES = """bloomset = 1

@@ -46,6 +46,9 @@ def keys(program):
     commands += [["dose", "300 g orange juice", "--with", "gelatin, gold leaf", "--for", "cold foam"], ["dose", "300 g water", "--with", "agar", "--for", "clarify"]]
     commands += [["gelatin", "3 leaves", "--from", "gelatin, gold leaf", "--to", "gelatin, powder"], ["charge", "--bottle", "0.75 L", "--liquid", "450 g water", "--charges", "1"]]
     commands += [["substitute", str(ROOT / "demo/01-quay-sour.toml"), "--agent", "egg white"]]
+    sour = str(ROOT / "demo/01-quay-sour.toml")
+    commands += [["balance", sour], ["refit", sour, "--swap", "lemon juice=lemon juice (5 % acid)"], ["batch", str(ROOT / "demo/02-bollard.toml"), "--part", "stirred"]]
+    commands += [["ratio", "2 : 1", "spirit (40 %vol)", "lime juice", "--target", "abv 20 %"], ["sheet", sour, "--scatter"]]
     commands += [[command, str(path)] for path in sorted((ROOT / "demo").glob("*.toml")) for command in ("sheet", "check") if "[serve]" in path.read_text(encoding="utf-8")]
     for command in commands:
         done = subprocess.run([program, *command, "--json"], capture_output=True, text=True, timeout=60)
