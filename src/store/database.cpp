@@ -127,7 +127,7 @@ base::Result<Transaction> Transaction::begin(const Database& on) {
 }
 
 base::Result<void> Transaction::commit() {
-  const auto done = on_->execute("COMMIT");
+  auto done = on_->execute("COMMIT");
   if (done) on_ = nullptr;
   return done;
 }
