@@ -36,6 +36,8 @@ constexpr double never_s = std::numeric_limits<double>::infinity();
 // US FDA Food Code 3-501.14: (A) from 57 C to 21 C within 2 h, to 5 C within 6 h in all; (B) from ambient to 5 C within 4 h.
 constexpr double hot_c = 57.0, warm_c = 21.0, cold_c = 5.0, first_stage_h = 2.0, in_all_h = 6.0, from_ambient_h = 4.0;
 constexpr const char* cooling_rule = "US FDA Food Code, 3-501.14";
+// Reheating: US FDA Food Code 3-403.11, all parts to 74 C for 15 s, within 2 h; depth of the pan: Washington Administrative Code 246-215-03515, 2 inches.
+constexpr const char* start_again = "before the limit is over reheat it to 74 C and start again, in an ice bath and in pans of 5 cm at most";
 constexpr double no_class_from_percent = 20.0;  // the tables of pH and water activity do not know spirit: rules.cpp
 
 bool cools(Act act) { return act == Act::chill || act == Act::freeze || act == Act::rest || act == Act::set; }
@@ -189,7 +191,7 @@ class FoodCooling {
     if (last_cold_ == steps_.size()) return;
     follow();
     const base::Where at = where(k_.flow, steps_[last_cold_]->origin, steps_[last_cold_]->span);
-    const auto missed = [&](double reached_s, double limit_h, const std::string& span) {
+    const auto missed = [&](double reached_s, double limit_h, const std::string& span, const std::string& in_time) {
       if (!(reached_s > limit_h * 3600.0)) return;
       base::Finding& said = findings.emplace_back(say(
           Code::cooling_too_slow, at,
@@ -197,12 +199,13 @@ class FoodCooling {
           reached_s / 3600.0, limit_h));
       said.why = "what can grow in it grows fastest between those temperatures";
       said.source = cooling_rule;
+      said.remedies = {{in_time, std::nullopt}, {"past the limit discard it: boiling again does not take toxins away", std::nullopt}};
     };
     if (was_hot_) {
-      missed(warm_s_, first_stage_h, "from 57 to 21 C");
-      missed(cold_s_, in_all_h, "from 57 to 5 C");
+      missed(warm_s_, first_stage_h, "from 57 to 21 C", start_again);
+      missed(cold_s_, in_all_h, "from 57 to 5 C", start_again);
     } else {
-      missed(cold_s_, from_ambient_h, "from where it is mixed to 5 C");
+      missed(cold_s_, from_ambient_h, "from where it is mixed to 5 C", "cool it in an ice bath or in pans of 5 cm at most, or mix it from cold things");
     }
   }
 
@@ -246,11 +249,6 @@ class FoodCooling {
   double warm_s_ = matter::cannot_be_given, cold_s_ = matter::cannot_be_given;
 };
 
-bool calls_for_control(const PartSheet& part) {
-  if (part.values[Property::abv_percent_all_melted] >= no_class_from_percent || std::isnan(part.values[Property::temperature_c])) return false;
-  return tcs_class(part.values[Property::ph_25c], part.values[Property::water_activity], TcsTable::anything_else) != TcsClass::non_tcs;
-}
-
 // The step as written against the cold of its place.
 void judge_step(const Kitchen& k, const flow::StepInfo& step, std::vector<base::Finding>& findings) {
   const auto cold = cold_of(k, step);
@@ -280,6 +278,11 @@ void judge_step(const Kitchen& k, const flow::StepInfo& step, std::vector<base::
 }
 
 }  // namespace
+
+bool calls_for_control(const PartSheet& part) {
+  if (part.values[Property::abv_percent_all_melted] >= no_class_from_percent || std::isnan(part.values[Property::temperature_c])) return false;
+  return tcs_class(part.values[Property::ph_25c], part.values[Property::water_activity], TcsTable::anything_else) != TcsClass::non_tcs;
+}
 
 double step_seconds(const Kitchen& k, const flow::StepInfo& step) {
   if (!cools(step.act) || written(k, step.origin).time_s) return step.seconds;

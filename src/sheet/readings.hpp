@@ -110,6 +110,12 @@ double step_seconds(const Kitchen&, const flow::StepInfo&);
 std::optional<double> celsius_at_best(const Kitchen&, const flow::StepInfo&);
 /// Steps whose cold or whose time does not do what they say, and the published times of cooling.
 void cooling_rules(const Kitchen&, const Sheet&, std::vector<base::Finding>&);
+/// Whether the published tables of pH and water activity ask for control of time and temperature of a finished part; they do not know spirit.
+bool calls_for_control(const PartSheet&);
+
+// out_of_cold.cpp
+/// Steps that leave such food out of the cold for longer than the published clocks.
+void out_of_cold_rules(const Kitchen&, const Sheet&, std::vector<base::Finding>&);
 
 // cautions.cpp
 /// What is said only where it applies: torch and bottle, choking, fermenting, caffeine and quinine.

@@ -10,6 +10,7 @@
 #include <set>
 
 #include "matter/density.hpp"
+#include "sheet/out_of_cold.hpp"
 #include "sheet/readings.hpp"
 #include "sheet/remedies.hpp"
 #include "sheet/tcs.hpp"
@@ -156,6 +157,9 @@ class Rules {
         quoted(part.name) + " (" + read + ") is stored at " + shown(held_c) + " C: the published cold-holding limit of 5 C is " + (warm ? "missed" : "met"),
         held_c, cold_hold_c);
     if (warm) control.weight = Weight::mind;
+    const double room_c = units::in_celsius(k_.in.kit.room);
+    control.remedies.push_back(
+        {"out of the fridge, in a room of " + shown(room_c) + " C, serve it within " + clock_words(room_c) + ", and discard it then", std::nullopt});
     if (warm && ph > low_acid_ph && aw > low_acid_aw)
       raise(Code::low_acid_stored, at_part(p, "ph_25c"),
             quoted(part.name) + " is low in acid (" + read + ") and stored at " + shown(held_c) + " C, above the published 5 C", held_c, cold_hold_c);

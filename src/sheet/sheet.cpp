@@ -49,6 +49,7 @@ base::Result<Sheet> make_sheet(const Inputs& in) {
   parting_rules(kitchen, ruled);
   meeting_rules(kitchen, ruled);
   cooling_rules(kitchen, sheet, ruled);
+  out_of_cold_rules(kitchen, sheet, ruled);
   cautions(kitchen, sheet, ruled);
   sheet.findings.insert(sheet.findings.end(), ruled.begin(), ruled.end());
   tidy(sheet.findings);

@@ -1,4 +1,5 @@
 // Every row of data/sheet names a source that stands in data/sources.bib, and every table is what its readers expect.
+#include <map>
 #include <set>
 
 #include "made.hpp"
@@ -31,6 +32,21 @@ TEST(SheetData, EveryThingOfANoticeStandsInTheLarder) {
     for (std::string thing; std::getline(things, thing, ';');) EXPECT_TRUE(known.contains(thing)) << thing;
     EXPECT_TRUE(row[3].starts_with("memory: ")) << row[3];
   }
+}
+
+// A clock runs for hours, not days, begins above the fridge, and the row of a warm room is the shorter one of its jurisdiction.
+TEST(SheetData, TheClocksOutOfTheColdArePlausible) {
+  std::map<std::string, double> anywhere;
+  for (const auto& row : text::table_rows(sheet_test::text_of(data / "sheet/out_of_cold.csv"))) {
+    EXPECT_TRUE(row[4].starts_with("memory: ")) << row[4];
+    EXPECT_GE(std::stod(row[1]), 5.0);
+    EXPECT_LE(std::stod(row[3]), 6.0);
+    if (row[2].empty())
+      EXPECT_TRUE(anywhere.emplace(row[0], std::stod(row[3])).second) << row[0];
+    else
+      EXPECT_LT(std::stod(row[3]), anywhere.at(row[0])) << row[0];
+  }
+  EXPECT_FALSE(anywhere.empty());
 }
 
 // The World Health Organization's and most national tables lie between 8 and 20 g; a unit of 10 mL weighs 7.9 g.

@@ -202,6 +202,32 @@ TEST(MousseCakes, StandForAnHourAndBelowFifteenForHalfOfIt) {
   EXPECT_NEAR(in_seconds(texture::time_to_warm(celsius(4.0), celsius(15.0), celsius(28.3), minutes(60.0))) / 60.0, 36.0, 1.0);
 }
 
+// The clock of its dairy (USDA FSIS, memory): 2 h out of the cold, 1 h where it is warmer than 32 C (90 F). Lemon juice jelly calls for none.
+TEST(MousseCakes, HaveAClockOfTwoHoursAndOfOneInTheHeat) {
+  const auto on_the_table = [](const std::string& of, const std::string& at_c, const std::string& time) {
+    return said(part_of("{ do = \"warm\", take = [\"300 g " + of +
+                        "\", \"6 g gelatin, powder\"], to = \"50 C\" }, { do = \"set\", at = \"4 C\", time = \"12 h\" }, "
+                        "{ do = \"rest\", at = \"" +
+                        at_c + " C\", time = \"" + time + "\" }"),
+                Code::time_temperature_control);
+  };
+  EXPECT_NE(on_the_table("cream", "28.3", "3 h").find("limit of 2 h (US) is missed"), std::string::npos) << on_the_table("cream", "28.3", "3 h");
+  EXPECT_EQ(on_the_table("cream", "28.3", "90 min").find("out of the cold"), std::string::npos) << on_the_table("cream", "28.3", "90 min");
+  EXPECT_NE(on_the_table("cream", "33", "90 min").find("limit of 1 h (US) is missed"), std::string::npos) << on_the_table("cream", "33", "90 min");
+  EXPECT_EQ(on_the_table("cream", "33", "50 min").find("out of the cold"), std::string::npos) << on_the_table("cream", "33", "50 min");
+  EXPECT_EQ(on_the_table("lemon juice", "28.3", "3 h"), "");
+}
+
+TEST(MousseCakes, AreToldTheClockWhenTheyAreStored) {
+  const Sheet sheet = part_of(
+      "{ do = \"warm\", take = [\"300 g cream\", \"6 g gelatin, powder\"], to = \"50 C\" }, { do = \"set\", at = \"4 C\", time = \"12 h\", keeps = \"2 d\" }");
+  const base::Finding* told = found(sheet, Code::time_temperature_control);
+  ASSERT_NE(told, nullptr) << all_findings(sheet);
+  std::string remedies;
+  for (const base::Remedy& remedy : told->remedies) remedies += remedy.says + "\n";
+  EXPECT_NE(remedies.find("2 h (US)"), std::string::npos) << remedies;
+}
+
 // --- Stock left on the stove. 8 L from 95 C. ---------------------------------------------------------------------------------------------------------------
 // US FDA Food Code 3-501.14: from 57 to 21 C within 2 h, to 5 C within 6 h in all. A covered pot misses it; pans of 5 cm in turned ice water meet it.
 // Pot: 8 L of water in 24 cm across, wetted 0.045 m2 of floor and 0.13 m2 of wall; pan: 2 L, 5 cm deep, 0.04 m2 of floor and 0.04 m2 of wall.
@@ -231,6 +257,12 @@ TEST(StockOnTheStove, TheSheetHoldsItAgainstTheRule) {
               shallow = stock("{ do = \"chill\", in = \"ice bath\", vessel = \"tray, 1 L\", to = \"5 C\" }");
   EXPECT_NE(said(left, Code::cooling_too_slow).find("published limit of 2 h is missed"), std::string::npos) << all_findings(left);
   EXPECT_EQ(said(shallow, Code::cooling_too_slow).find("published limit"), std::string::npos) << all_findings(shallow);
+  // Before the 2 h are over: reheat to 74 C (3-403.11) and start again with an ice bath and pans of 5 cm; after them: discard. Boiling takes no toxins away.
+  std::string remedies;
+  for (const base::Finding& finding : left.findings)
+    if (finding.says.find("published limit of 2 h") != std::string::npos)
+      for (const base::Remedy& remedy : finding.remedies) remedies += remedy.says + "\n";
+  for (const char* way : {"74 C", "ice bath", "5 cm", "discard", "toxins"}) EXPECT_NE(remedies.find(way), std::string::npos) << way << " in " << remedies;
 }
 
 // --- How long syrup keeps, 1 : 1 and 2 : 1 by mass, and with a spoon of vodka (15 mL of 40 % in 500 mL). ---------------------------------------------------
