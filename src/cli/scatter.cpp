@@ -9,6 +9,7 @@
 
 #include "cli/commands.hpp"
 #include "press/press.hpp"
+#include "solve/code_holds.hpp"
 
 namespace bloomset::cli {
 namespace {
@@ -47,9 +48,12 @@ int run_scatter(const ScatterOptions& options, const Common& common, const Strea
   asked.course.seed = static_cast<std::uint64_t>(options.seed);
   asked.course.threads = std::max(1U, std::thread::hardware_concurrency());
   asked.course.progress = [&line](double share) { line(share); };
-  const auto made = solve::scatter(asked);
+  auto made = solve::scatter(asked);
   line.clear();
   if (!made) return tell(made.error(), sources, streams.err);
+  auto codes = solve::code_holds(asked);
+  if (!codes) return tell(codes.error(), sources, streams.err);
+  (*made)->holds.insert((*made)->holds.end(), codes->begin(), codes->end());
   streams.out << (common.json ? press::scatter_json(**made, sources) : press::scatter_text(**made));
   return 0;
 }

@@ -13,7 +13,12 @@ using text::Json;
 
 Json hold_json(const solve::Hold& hold) {
   Json out = Json::object();
-  out.set("target", hold.target).set("share", hold.share).set("error", hold.error).set("draws", hold.draws);
+  const bool code = !hold.code.empty();
+  out.set("target", code ? Json() : Json(hold.target))
+      .set("code", code ? Json(hold.code) : Json())
+      .set("share", hold.share)
+      .set("error", hold.error)
+      .set("draws", hold.draws);
   return out;
 }
 

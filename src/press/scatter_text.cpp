@@ -18,11 +18,18 @@ constexpr std::size_t label_columns = 28, number_columns = 11;
 std::string percent(double share) { return figure(100.0 * share, Digits::whole, "%"); }
 
 void print_holds(Page& page, const solve::ScatterSheet& sheet) {
-  if (sheet.holds.empty()) return;
-  page.gap();
-  page.heading("Targets", "met in so many of " + figure(static_cast<double>(sheet.holds.front().draws), Digits::whole) + " draws");
-  for (const solve::Hold& hold : sheet.holds)
-    page.line("    " + left(cut(hold.target, 50), 50) + right(percent(hold.share), 8) + "  ± " + figure(100.0 * hold.error, Digits::one, "%"));
+  bool targets = false, codes = false;
+  for (const solve::Hold& hold : sheet.holds) {
+    const bool code = !hold.code.empty();
+    if (!(code ? codes : targets)) {
+      page.gap();
+      page.heading(code ? "Warnings" : "Targets",
+                   (code ? "silent in so many of " : "met in so many of ") + figure(static_cast<double>(hold.draws), Digits::whole) + " draws");
+    }
+    (code ? codes : targets) = true;
+    page.line("    " + left(cut(code ? hold.code : hold.target, 50), 50) + right(percent(hold.share), 8) + "  ± " +
+              figure(100.0 * hold.error, Digits::one, "%"));
+  }
 }
 
 void print_causes(Page& page, const solve::ScatterSheet& sheet) {

@@ -1,7 +1,7 @@
 // sheet/probe.hpp - wishes read off a run, without making a sheet: for those who run a flowsheet many times.
 //
 // A property of matter is read straight from its port. What needs more than a state (headroom, cost, a bottle's pressure, hours) is answered as the
-// sheet answers it, at the price of one. Callers: solve.
+// sheet answers it, at the price of one. `read_sheet` is the whole sheet, for those who ask for its findings. Callers: solve, make_sheet.
 #pragma once
 
 #include <span>
@@ -32,6 +32,8 @@ class Probe {
   std::vector<std::size_t> by_sheet_;
 };
 
+/// The sheet of a run at any knobs, to the last moment; its digest stays empty.
+Sheet read_sheet(const Inputs&, const flow::Flowsheet&, const flow::Batch<1>&);
 /// Targets that speak of what the document does not have.
 std::vector<base::Diagnostic> target_faults(const formula::Formula& formula);
 /// Whether a value is what the target wishes; one that cannot be given is not.

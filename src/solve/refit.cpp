@@ -89,7 +89,6 @@ base::Result<BalanceSheet> balanced(const RefitAsked& asked, const Cooked& origi
     line.held_by = line.target.met ? "" : "what the new things are";
   }
   found->formula = document;
-  found->exchange.clear();
   return found;
 }
 
@@ -183,6 +182,7 @@ base::Result<BalanceSheet> refit(const RefitAsked& asked) {
   }
   auto after = cook(asked, out->formula);
   if (!after) return tl::unexpected(std::move(after.error()));
+  out->exchange.clear();  // nobody asks what a hundredth of a refit would cost
   out->amounts = amount_lines(**original, **after, things.takes);
   for (WishLine& line : out->targets) line.before = 0.0;
   std::vector<formula::Target> targets;

@@ -31,11 +31,12 @@ struct PropertySpread {
   Spread spread;
 };
 
-/// How often a target is met; `error`: two standard errors of plain random draws.
+/// How often a target is met, or a code (solve/code_holds.hpp) is not raised; `error`: two standard errors of plain random draws.
 struct Hold {
   std::string target;
   double share = 0.0, error = 0.0;
   std::uint64_t draws = 0;
+  std::string code = {};  // in place of a target
 };
 
 /// What one cause makes of the scatter of one property.

@@ -55,6 +55,21 @@ TEST(CommandLine, TheBenchIsRead) {
     EXPECT_EQ(reading.exit_code, 2);
 }
 
+TEST(CommandLine, SwapsBatchesAndRatiosAreRead) {
+  const Reading refit = read({"refit", "a.toml", "--swap", "spirit (40 %vol)=spirit (50 %vol)", "--swap", "'syrup'=honey", "--exact"});
+  ASSERT_TRUE(refit.request) << refit.err;
+  EXPECT_EQ(std::get<RefitOptions>(refit.request->command).swaps, (std::vector<std::string>{"spirit (40 %vol)=spirit (50 %vol)", "'syrup'=honey"}));
+  const Reading batch = read({"batch", "a.toml", "--part", "'shaken rum'", "--serves", "40"});
+  ASSERT_TRUE(batch.request) << batch.err;
+  EXPECT_EQ(std::get<BatchOptions>(batch.request->command).bottle, "700 mL");
+  const Reading ratio = read({"ratio", "2 : 1 : 0.75", "spirit", "syrup", "lime juice", "--target", "abv 20 %", "--json"});
+  ASSERT_TRUE(ratio.request) << ratio.err;
+  EXPECT_EQ(std::get<RatioOptions>(ratio.request->command).things, (std::vector<std::string>{"spirit", "syrup", "lime juice"}));
+  for (const auto& reading : {read({"refit", "a.toml"}), read({"refit", "--swap", "a=b"}), read({"batch", "a.toml"}), read({"ratio", "2:1"}),
+                              read({"batch", "a.toml", "--part", "x", "--serves", "0"})})
+    EXPECT_EQ(reading.exit_code, 2);
+}
+
 TEST(CommandLine, AFaultIsTwoAndHelpAndVersionAreNone) {
   for (const auto& reading : {read({}), read({"brew"}), read({"mix"}), read({"sheet", "a.toml", "--serves", "0"}),
                               read({"sheet", "a.toml", "--serves", "10001"}), read({"mix", "1 g water", "--shaken"})}) {

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "solve/asked.hpp"
+#include "solve/code_holds.hpp"
 #include "solve/scatter.hpp"
 #include "solve/whiskers.hpp"
 
@@ -65,6 +66,31 @@ TEST(Whiskers, AreTheScattersOwnRows) {
     EXPECT_EQ(row.spread.p05, same.spread.p05);
     EXPECT_EQ(row.spread.p95, same.spread.p95);
   }
+}
+
+// The second route: a glass runs over in just the draws in which there is no headroom, and that wish is judged by scatter itself.
+TEST(CodeHolds, AGlassRunsOverWhereThereIsNoRoom) {
+  const std::string text =
+      "bloomset = 1\ntitle = \"Test\"\ntargets = [\"serve.headroom >= 0 mL\"]\n[serve]\nvessel = \"low glass, 300 mL\"\npour = [ { take = [\"299.5 g water\"] "
+      "} ]\n";
+  const auto question = solve_test::asked(text, {});
+  Course course;
+  course.draws = coded_draws;
+  const auto codes = code_holds({question->ask.in, course});
+  const auto whole = scatter({question->ask.in, course});
+  ASSERT_TRUE(codes.has_value() && whole.has_value() && whole->has_value());
+  const Hold& room = (**whole).holds.at(0);
+  EXPECT_GT(room.share, 0.0);
+  EXPECT_LT(room.share, 1.0);
+  const auto over = std::find_if(codes->begin(), codes->end(), [](const Hold& hold) { return hold.code == "glass_over"; });
+  ASSERT_NE(over, codes->end());
+  EXPECT_EQ(over->share, room.share);
+  EXPECT_EQ(over->draws, coded_draws);
+  for (const Hold& hold : *codes) EXPECT_NE(hold.code, "target_unmet");
+  course.threads = 3;
+  const auto shared = code_holds({question->ask.in, course});
+  ASSERT_EQ(shared->size(), codes->size());
+  for (std::size_t h = 0; h < codes->size(); ++h) EXPECT_EQ((*shared)[h].share, (*codes)[h].share);
 }
 
 }  // namespace
