@@ -286,7 +286,7 @@ std::optional<Step> read_step(const Node& node, bool is_pour, Reading& reading) 
   step.at_c = read_with(text::read_temperature_c, fields.string("at"), reading);
   step.time_s = read_with(text::read_duration_s, fields.string("time"), reading);
   step.keeps_s = read_with(text::read_duration_s, fields.string("keeps"), reading);
-  const auto inside = [&fields](std::string_view key) { return fields.string(key) ? fields.string(key)->inside : base::Span{}; };
+  const auto inside = [&fields](std::string_view key) { return fields.any(key) ? fields.any(key)->inside : base::Span{}; };  // `string` would say a fault twice
   step.to_span = inside("to");
   step.at_span = inside("at");
   step.time_span = inside("time");
