@@ -60,8 +60,10 @@ void rest_at(const Kitchen& k, const flow::StepInfo& last, texture::Rest& rest) 
 const texture::DoseBand* band_of(texture::Agent agent, const texture::GelState& state, double percent_of_200) {
   const texture::BaseKind kind = texture::base_kind(texture::read(state.liquid)).kind;
   if (state.wanted) return texture::dose_band(agent, *state.wanted, kind);
-  for (const Effect effect : texture::effects_of(agent))
-    if (const texture::DoseBand* band = texture::dose_band(agent, effect, kind); percent_of_200 >= band->low && percent_of_200 <= band->high) return band;
+  for (const Effect effect : texture::effects_of(agent)) {
+    const texture::DoseBand* band = texture::dose_band(agent, effect, kind);  // an effect may be known in other bases only
+    if (band != nullptr && percent_of_200 >= band->low && percent_of_200 <= band->high) return band;
+  }
   return nullptr;
 }
 

@@ -118,6 +118,14 @@ TEST(AgarLemonBars, BoiledInTheAcidTheAgarSetsSoft) {
   EXPECT_NEAR(*agar.melts_at_c, 85.0, 5.0);
 }
 
+// No act says what the gelatin is for, and one of its uses is known in other bases only: the line names no band that the dose does not lie in.
+TEST(Agents, InSpiritWithNothingAskedOfThemStillHaveALine) {
+  const Sheet sheet = part_of("{ do = \"combine\", take = [\"100 g spirit (40 %vol)\", \"0.1 g gelatin, powder\"] }");
+  ASSERT_EQ(sheet.parts.at(0).agents.size(), 1U);
+  EXPECT_EQ(sheet.parts[0].agents[0].effect, "");
+  EXPECT_EQ(sheet.parts[0].agents[0].verdict, "will not set") << "40 %vol is past what gelatin bears";
+}
+
 TEST(RawFruit, TheLineOfTheGelatinSaysThatItWillNotSet) {
   const Sheet raw = part_of(jelly("pineapple juice")), canned = part_of(jelly("pineapple juice (canned)"));
   ASSERT_EQ(raw.parts.at(0).agents.size(), 1U);
