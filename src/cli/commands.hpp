@@ -18,6 +18,7 @@ int run_balance(const BalanceOptions&, const Common&, const Streams&);
 int run_batch(const BatchOptions&, const Common&, const Streams&);
 int run_ratio(const RatioOptions&, const Common&, const Streams&);
 int run_refit(const RefitOptions&, const Common&, const Streams&);
+int run_shelf(const ShelfOptions&, const Common&, const Streams&);
 int run_substitute(const SubstituteOptions&, const Common&, const Streams&);
 
 }  // namespace bloomset::cli

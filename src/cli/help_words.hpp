@@ -145,4 +145,13 @@ thing is stronger. Where not all can be had, the new thing brings what the old o
 exit code is 1. Gelatin is exchanged for equal firmness (leaf for leaf where both are counted); a part in another bottle fills it to
 its line, with whole chargers nearest the same gas a litre.)help";
 
+inline constexpr const char* shelf_examples = R"help(Examples
+  bloomset shelf import my-recipes                 every my-recipes/KIND/NAME.toml, such as formula/Low Tide Sour.toml
+  bloomset shelf check
+  bloomset shelf export my-recipes-today           plain files: to read, to keep, to give away
+  bloomset shelf backup friday.shelf --shelf bar.shelf
+
+Every text that was saved is kept: an import makes a new revision of what differs and overwrites nothing. Copy a shelf with backup,
+not by copying its file: part of it may still stand in the file beside it.)help";
+
 }  // namespace bloomset::cli

@@ -43,6 +43,7 @@ Reading read_command_line(int count, const char* const* words) {
   RatioOptions ratio;
   RefitOptions refit;
   ScatterOptions scatter;
+  ShelfOptions shelf;
 
   CLI::App app(about, "bloomset");
   app.set_version_flag("--version", "bloomset " BLOOMSET_VERSION);
@@ -161,6 +162,19 @@ Reading read_command_line(int count, const char* const* words) {
       ->type_name("S");
   scatter_command.add_option("--serves", scatter.serves, "for this many serves instead of the document's")->check(CLI::Range(1, 10000))->type_name("N");
 
+  CLI::App& shelf_command = add_command(app, "shelf", "the stored collection of documents: look it through, copy it, to and from a folder", shelf_examples);
+  shelf_command.require_subcommand(1);
+  shelf_command.add_option("--shelf", shelf.shelf, "the shelf's file; without it bloomset/bloomset.shelf in your data folder")->type_name("FILE");
+  const auto shelf_act = [&](const char* name, ShelfAct act, const char* does, const char* place, const char* what) {
+    CLI::App& command = add_command(shelf_command, name, does, "");
+    if (place != nullptr) command.add_option("place", shelf.place, what)->required()->type_name(place);
+    command.callback([&shelf, act] { shelf.act = act; });
+  };
+  shelf_act("check", ShelfAct::check, "look through the whole file", nullptr, "");
+  shelf_act("backup", ShelfAct::backup, "copy it, with all revisions, while it is in use", "FILE", "a file that is not there yet");
+  shelf_act("export", ShelfAct::export_to, "the last text of every document as KIND/NAME.toml", "FOLDER", "a folder that is not there yet");
+  shelf_act("import", ShelfAct::import_from, "take in every KIND/NAME.toml; what differs becomes a new revision", "FOLDER", "a folder such as export makes");
+
   Reading reading;
   try {
     app.parse(count, words);
@@ -196,6 +210,8 @@ Reading read_command_line(int count, const char* const* words) {
     request.command = std::move(refit);
   else if (scatter_command.parsed())
     request.command = std::move(scatter);
+  else if (shelf_command.parsed())
+    request.command = std::move(shelf);
   else
     request.command = std::move(substitute);
   reading.request = std::move(request);

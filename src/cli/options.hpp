@@ -99,10 +99,17 @@ struct ScatterOptions {
   std::optional<int> serves;
 };
 
+enum class ShelfAct : std::uint8_t { check, backup, export_to, import_from };
+struct ShelfOptions {
+  ShelfAct act = ShelfAct::check;
+  std::string place;                 // backup: a file; export, import: a folder
+  std::optional<std::string> shelf;  // nothing: in the user's data folder
+};
+
 struct Request {
   Common common;
   std::variant<std::monostate, SheetOptions, CheckOptions, MixOptions, ChillOptions, DoseOptions, GelatinOptions, ChargeOptions, SubstituteOptions,
-               BalanceOptions, BatchOptions, RatioOptions, RefitOptions, ScatterOptions>
+               BalanceOptions, BatchOptions, RatioOptions, RefitOptions, ScatterOptions, ShelfOptions>
       command;
 };
 
