@@ -159,10 +159,20 @@ base::Result<BalanceSheet> refit(const RefitAsked& asked) {
   std::vector<Swap> bottles;
   std::vector<base::Diagnostic> faults;
   for (const Swap& swap : asked.swaps) {
-    if (!parts_in((*original)->formula, asked.sources.text(swap.from)).empty())
-      bottles.push_back(swap);
-    else
+    if (parts_in((*original)->formula, asked.sources.text(swap.from)).empty()) {
       swap_thing(asked, swap, **original, things, faults);
+      continue;
+    }
+    const std::string_view to = asked.sources.text(swap.to);
+    const kit::Vessel* vessel = asked.in.kit.vessel(to);  // one that is not there is told when it is filled
+    if (vessel != nullptr && vessel->kind != kit::VesselKind::siphon)
+      faults.push_back({base::Severity::error,
+                        "no_siphon",
+                        "\"" + std::string(to) + "\" is no siphon, and the part is charged",
+                        {swap.to, 1, 1, static_cast<std::uint32_t>(to.size())},
+                        std::nullopt,
+                        "name a siphon of the kit"});
+    bottles.push_back(swap);
   }
   if (!faults.empty()) return tl::unexpected(refused(std::move(faults)));
 

@@ -18,6 +18,7 @@ namespace {
 using formula::Take;
 using text::AmountKind;
 
+constexpr double least_wet = 0.1;       // of its mass: what pours (practice)
 constexpr double least_brought = 0.02;  // of its mass: egg white has less sugar, juices more sugar or acid (practice)
 constexpr double least_water = 0.01;    // of the old thing's mass: less water than that is nobody's measure (practice)
 
@@ -106,7 +107,9 @@ text::Amount amount_of(const text::Amount& old, double kg, double old_kg, const 
   text::Amount grams{AmountKind::mass, {kg, kg}, "g", old.span};
   double times = kg / old_kg;
   if (old.kind == AmountKind::volume) times = kg / stuff.density_20c / old.value.nominal();
-  const bool by_itself = old.kind == AmountKind::all || old.kind == AmountKind::rest || old.kind == AmountKind::half || old.kind == AmountKind::pieces;
+  // Nobody measures a dry thing by the millilitre.
+  const bool dry = old.kind == AmountKind::volume && stuff.per_kg[matter::Component::water] + stuff.per_kg[matter::Component::ethanol] < least_wet;
+  const bool by_itself = dry || old.kind == AmountKind::all || old.kind == AmountKind::rest || old.kind == AmountKind::half || old.kind == AmountKind::pieces;
   const text::Amount& like = by_itself ? grams : old;
   if (by_itself) times = 1.0;
   return exact ? scaled(like, times, measures) : practical(like, times, fineness_levels - 1, measures);
@@ -132,7 +135,8 @@ void swap_liquid(const RefitAsked& asked, const Take& take, const Take& to, cons
   now.qualifiers = to.qualifiers;
   now.charged_as = formula::ChargedAs::unsaid;
   Swapped done{info.origin, false, false};
-  const bool counted = take.amount.unit == "dash" || take.amount.unit == "drop";
+  const bool ice = info.thing && cooked.flow.things[*info.thing].is_ice();
+  const bool counted = ice || take.amount.unit == "dash" || take.amount.unit == "drop";
   if (info.liquid != flow::no_port && cooked.batch.port(info.liquid).mass.total_kg() > 0.0 && !counted) {
     const matter::Composition& old = cooked.batch.port(info.liquid).mass;
     const double kg = equal_kg(cooked, info, old, stuff), water_kg = old.total_kg() - kg;
@@ -245,9 +249,20 @@ bool swap_thing(const RefitAsked& asked, const Swap& swap, const Cooked& cooked,
     const Take& take = step.takes[info.origin.take - 1U];
     if (!names(*from, take)) continue;
     found = true;
-    const bool gelatin = info.thing && sheet::agent_of(cooked.flow.things[*info.thing]).has_value();
-    if (gelatin ? !swap_gelatin(asked, swap, take, *to, info, cooked, out, faults) : false) return false;
-    if (!gelatin) swap_liquid(asked, take, *to, info, cooked, *stuff, out);
+    const auto same = [&](const Swapped& one) { return one.at.part == info.origin.part && one.at.step == info.origin.step && one.at.take == info.origin.take; };
+    if (std::any_of(out.takes.begin(), out.takes.end(), same)) {
+      fault(faults, whole(asked.sources, swap.from), "swapped_twice", "another --swap has taken the place of this thing already",
+            "say once what there is instead of a thing");
+      return false;
+    }
+    const auto agent = info.thing ? sheet::agent_of(cooked.flow.things[*info.thing]) : std::nullopt;
+    if (agent && !texture::is_gelatin(*agent)) {
+      fault(faults, whole(asked.sources, swap.from), "no_gelatin", "of texture agents only gelatins are exchanged one for one",
+            "`bloomset substitute FORMULA --agent NAME` finds another agent for the same effect");
+      return false;
+    }
+    if (agent && !swap_gelatin(asked, swap, take, *to, info, cooked, out, faults)) return false;
+    if (!agent) swap_liquid(asked, take, *to, info, cooked, *stuff, out);
     if (renamed.insert(info.origin.part).second) rename_left(steps, *from, *to, out);
   }
   if (found) return true;

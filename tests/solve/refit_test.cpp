@@ -122,6 +122,16 @@ TEST(Refit, TheDocumentKeepsItsCommentsAndTablesAndNamesWhatIsLeft) {
   EXPECT_NE(pods.formula.find("leave = [\"star anise\"]"), std::string::npos) << pods.formula;
 }
 
+// 20 mL of juice at 6 % hold some 1.2 g of acid (juice of 8 Brix weighs 1.03 g/mL): so much of the dry acid, in grams. Ice is ice: as much of another kind.
+TEST(Refit, DryThingsAreWeighedAndIceStays) {
+  const BalanceSheet acid =
+      refitted(formula_of("\"20 mL lemon juice (6 % acid)\", \"100 mL water\", \"15 g white sugar\""), {{"lemon juice (6 % acid)", "citric acid"}}, false);
+  EXPECT_NEAR(line(acid, "citric acid").after_g, 0.06 * 20 * 1.03, 0.1);
+  EXPECT_TRUE(line(acid, "citric acid").after.ends_with(" g")) << line(acid, "citric acid").after;
+  const BalanceSheet ice = refitted(sheet_test::document("", "{ take = [\"140 g ice cubes\", \"60 mL spirit (40 %vol)\"] }"), {{"ice cubes", "crushed ice"}});
+  EXPECT_EQ(line(ice, "crushed ice").after, "140 g");
+}
+
 // No water to take away: strength cannot come back from 50 to 40 %vol. As much ethanol goes in, 90 x 50 / 40 mL, and what is missed is told.
 TEST(Refit, WhatCannotBeMetIsToldSo) {
   const BalanceSheet weak = refitted(formula_of("\"90 mL spirit (50 %vol)\", \"20 mL lime juice\""), {{"spirit (50 %vol)", "spirit (40 %vol)"}});
@@ -140,7 +150,12 @@ TEST(Refit, RefusesWhatIsNotThere) {
   EXPECT_EQ(refused(text, "gelatin, gold leaf", "white sugar"), "unknown_agent");
   const std::string harbour = sheet_test::text_of(BLOOMSET_SOURCE_DIR "/demo/08-harbour-light.toml");
   EXPECT_EQ(refused(harbour, "siphon, half litre", "bucket"), "unknown_vessel");
+  EXPECT_EQ(refused(harbour, "siphon, half litre", "pan, 2 L"), "no_siphon");
   EXPECT_EQ(refused(harbour, "white sugar", "demerara sugar"), "unknown_thing");  // it is in a borrowed file
+  EXPECT_EQ(refused(formula_of("\"100 g water\", \"2 g agar\""), "agar", "xanthan"), "no_gelatin");
+  const auto twice = ask(text, {{"spirit (40 %vol)", "spirit (50 %vol)"}, {"spirit (40 %vol)", "water"}});
+  ASSERT_FALSE(twice.has_value());
+  EXPECT_EQ(twice.error().diagnostics.front().code, "swapped_twice");
 }
 
 }  // namespace
