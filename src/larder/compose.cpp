@@ -12,7 +12,6 @@ namespace {
 
 using matter::Component;
 using matter::Composition;
-using matter::index;
 
 constexpr int most_passes = 200;        // each pass brings three or more digits; poor starts need a few more
 constexpr double close_enough = 1e-13;  // relative

@@ -16,7 +16,8 @@ namespace bloomset::sheet {
 /// Titles and years of the keys, parted by `; `; `common practice, no source`; a `memory: …` as it stands. A key that is not there stays a key.
 std::string source_words(std::string_view source);
 
-/// A cause with the words of its code, its own source and the weight of its bearing; what would mend it where it says that something does not set, or sets soft.
+/// A cause with the words of its code, its own source and the weight of its bearing; what would mend it where it says that something does not set, or sets
+/// soft.
 base::Finding finding(const texture::Cause&, base::Where = {});
 
 }  // namespace bloomset::sheet

@@ -17,7 +17,6 @@ using base::Code;
 using matter::Component;
 using matter::Composition;
 
-
 double enthalpy_j(const Warm& w) { return matter::heat_curve(w.liquid).at_c(units::in_celsius(w.at)); }
 
 units::Temperature base_that_lands(const Warm& hot, const Warm& base, units::Temperature lands) {
@@ -149,7 +148,8 @@ Spheres spheres(SphereWay way, const Composition& drop, const Composition& bath)
   out.bath_percent_low = percents[0];
   out.bath_percent = percents[1];
   out.bath_percent_high = percents[2];
-  const auto say = [&out](Code code, Bearing bearing, double value, double limit_value, std::string words, Cited cited = usual_practice, Fault fault = Fault::other) {
+  const auto say = [&out](Code code, Bearing bearing, double value, double limit_value, std::string words, Cited cited = usual_practice,
+                          Fault fault = Fault::other) {
     out.causes.push_back({code, Agent::alginate, bearing, value, limit_value, std::move(words), cited, fault});
     if (bearing == Bearing::stops)
       out.verdict = Verdict::will_not_set;

@@ -3,7 +3,6 @@
 
 #include <gtest/gtest.h>
 
-
 #include "solve/asked.hpp"
 #include "solve/problem.hpp"
 
