@@ -1,10 +1,10 @@
 # bloomset_module(NAME SOURCES … [PUBLIC …] [PRIVATE …] [APART]): one static library a module.
 # PUBLIC and PRIVATE name what the module links; tests/law holds them against the module table of ARCHITECTURE.md.
 # bloomset_test(NAME SOURCES … LINKS … [RELEASE] [SPEED] [APART]): one GoogleTest program, registered with CTest test by test.
+#   APART (modules too): compiled file by file, since its files use one name for unlike private things.
 #   RELEASE: also built and run on the program as shipped; SPEED: measures time, so run there only.
 # bloomset_script_test(NAME [RELEASE] [SHIPPED] [PYTHON] COMMAND …): a test that is a command; PYTHON puts the interpreter before it.
 #   SHIPPED: starts the program hundreds of times, so it is run on the program as shipped only.
-#   APART (both): compiled file by file, since its files use one name for unlike private things.
 # bloomset_fuzzer(NAME SOURCES … LINKS …): a libFuzzer program of the fuzz preset.
 include(GoogleTest)
 

@@ -15,11 +15,6 @@ std::optional<solve::Vary> read_vary(const std::string& written, text::Measures 
   solve::Vary vary;
   vary.written = written;
   vary.span = whole(words.add("--vary", written), written);
-  if (written.size() > 2 && written.front() == '\'' && written.back() == '\'') {
-    vary.thing.kind = formula::ThingKind::made;
-    vary.thing.thing = written.substr(1, written.size() - 2);
-    return vary;
-  }
   if (written.find_first_of("0123456789") == 0) {
     auto take = formula::read_take(written, vary.span, measures, faults);
     if (!take) return std::nullopt;
@@ -27,7 +22,7 @@ std::optional<solve::Vary> read_vary(const std::string& written, text::Measures 
     vary.thing = std::move(*take);
     return vary;
   }
-  auto thing = formula::read_thing(written, vary.span, faults);
+  auto thing = formula::read_named(written, vary.span, faults);
   if (!thing) return std::nullopt;
   vary.thing = std::move(*thing);
   return vary;
@@ -49,16 +44,13 @@ int run_balance(const BalanceOptions& options, const Common& common, const Strea
   std::vector<solve::Vary> vary;
   for (const std::string& written : options.vary)
     if (auto one = read_vary(written, measures, words, faults)) vary.push_back(std::move(*one));
-  if (!faults.empty()) return tell({base::ErrorKind::bad_input, "the command line cannot be read", std::move(faults)}, words, streams.err);
+  if (!faults.empty()) return tell(unread(std::move(faults)), words, streams.err);
   if (!formula) return tell(formula.error(), sources, streams.err);
-  const solve::BalanceAsked asked{{*formula, desk->larder, desk->kit, options.serves, text_of(sources)},
-                                  std::string(sources.text(formula->source)),
-                                  std::move(targets),
-                                  std::move(vary),
-                                  false,
-                                  {},
-                                  false,
-                                  options.exact};
+  const solve::BalanceAsked asked{.in = {*formula, desk->larder, desk->kit, options.serves, text_of(sources)},
+                                  .document = std::string(sources.text(formula->source)),
+                                  .targets = std::move(targets),
+                                  .vary = std::move(vary),
+                                  .exact = options.exact};
   const auto made = solve::balance(asked);
   if (!made) return tell(made.error(), asked.targets.empty() ? sources : words, streams.err);
   streams.out << (common.json ? press::balance_json(*made, sources) : press::balance_text(*made, formula->title));

@@ -15,7 +15,7 @@ int run_batch(const BatchOptions& options, const Common& common, const Streams& 
   QuantityReader read(words);
   const units::Volume bottle = read.volume("--bottle", options.bottle);
   if (read.faults.empty() && !(bottle.si > 0.0)) read.fault("--bottle", options.bottle, "nothing_there", "a bottle holds something", "for instance `700 mL`");
-  if (!read.faults.empty()) return tell({base::ErrorKind::bad_input, "the command line cannot be read", std::move(read.faults)}, words, streams.err);
+  if (!read.faults.empty()) return tell(unread(std::move(read.faults)), words, streams.err);
   const auto formula = read_formula(options.formula, sources);
   if (!formula) return tell(formula.error(), sources, streams.err);
   const sheet::Inputs in{*formula, desk->larder, desk->kit, options.serves, text_of(sources)};

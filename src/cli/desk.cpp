@@ -1,8 +1,10 @@
 #include "cli/desk.hpp"
 
+#include <algorithm>
 #include <fstream>
 #include <ostream>
 #include <system_error>
+#include <thread>
 
 #include "text/document.hpp"
 
@@ -83,6 +85,10 @@ std::string text_of(const base::Sources& sources) {
   for (std::uint32_t i = 0; i < sources.size(); ++i) all.append(sources.text(i)).append("\n");
   return all;
 }
+
+base::Error unread(std::vector<base::Diagnostic> faults) { return {base::ErrorKind::bad_input, "the command line cannot be read", std::move(faults)}; }
+
+unsigned threads_here() { return std::max(1U, std::thread::hardware_concurrency()); }
 
 int tell(const base::Error& error, const base::Sources& sources, std::ostream& err) {
   err << base::render(error.diagnostics, sources) << "bloomset: " << error.message << "\n";

@@ -40,15 +40,20 @@ formula::Borrower beside(const std::filesystem::path& formula);
 /// links that lead out are not followed.
 base::Result<formula::Formula> read_formula(const std::filesystem::path&, base::Sources&);
 
+/// As many threads as the machine has cores.
+unsigned threads_here();
+
 /// All texts that were read, one behind the other: what a sheet's digest stands for.
 std::string text_of(const base::Sources&);
 
 /// Tells an error with its diagnostics and answers the exit code: 3 for a fault of our own, else 2.
 int tell(const base::Error&, const base::Sources&, std::ostream& err);
-/// The same for options (their faults first) and one result read beside them.
+/// The faults of options as an error.
+base::Error unread(std::vector<base::Diagnostic> faults);
+/// Tells options (their faults first) and one result read beside them.
 template <class T>
 int tell_all(std::vector<base::Diagnostic> faults, const base::Result<T>& other, const base::Sources& sources, std::ostream& err) {
-  base::Error error{base::ErrorKind::bad_input, "the command line cannot be read", std::move(faults)};
+  base::Error error = unread(std::move(faults));
   if (!other) error.diagnostics.insert(error.diagnostics.end(), other.error().diagnostics.begin(), other.error().diagnostics.end());
   return tell(error, sources, err);
 }

@@ -3,6 +3,7 @@
 
 #include "cli/commands.hpp"
 #include "cli/quantities.hpp"
+#include "flow/compile.hpp"
 #include "press/press.hpp"
 #include "solve/proportion.hpp"
 
@@ -47,16 +48,14 @@ int run_ratio(const RatioOptions& options, const Common& common, const Streams& 
     const base::Span span = whole(words.add("thing", written), written);
     auto thing = formula::read_thing(written, span, read.faults);
     if (!thing) continue;
-    std::vector<larder::Qualifier> bracket;
-    for (const formula::Qualifier& word : thing->qualifiers) bracket.push_back({word.name, word.value, word.span});
-    if (auto known = desk->larder.resolve(thing->thing, bracket, span); !known)
+    if (auto known = desk->larder.resolve(thing->thing, flow::bracket_of(*thing), span); !known)
       read.faults.insert(read.faults.end(), known.error().diagnostics.begin(), known.error().diagnostics.end());
     asked.things.push_back(std::move(*thing));
   }
   if (read.faults.empty() && asked.things.size() != asked.parts.size())
     read.fault("ratio", options.ratio, "uneven", std::to_string(asked.parts.size()) + " numbers for " + std::to_string(asked.things.size()) + " things",
                "one number a thing, in the same order");
-  if (!read.faults.empty()) return tell({base::ErrorKind::bad_input, "the command line cannot be read", std::move(read.faults)}, words, streams.err);
+  if (!read.faults.empty()) return tell(unread(std::move(read.faults)), words, streams.err);
   const auto made = solve::proportion(asked);
   if (!made) return tell(made.error(), words, streams.err);
   streams.out << (common.json ? press::ratio_json(*made, words) : press::ratio_text(*made));

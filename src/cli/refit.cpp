@@ -39,7 +39,7 @@ int run_refit(const RefitOptions& options, const Common& common, const Streams& 
   std::vector<solve::Swap> swaps;
   for (const std::string& written : options.swaps)
     if (const auto swap = read_swap(written, words, faults)) swaps.push_back(*swap);
-  if (!faults.empty()) return tell({base::ErrorKind::bad_input, "the command line cannot be read", std::move(faults)}, words, streams.err);
+  if (!faults.empty()) return tell(unread(std::move(faults)), words, streams.err);
   const auto made = solve::refit({{*formula, desk->larder, desk->kit, options.serves, text_of(sources)},
                                   options.formula,
                                   std::string(sources.text(formula->source)),

@@ -3,9 +3,7 @@
 
 #include <unistd.h>
 
-#include <algorithm>
 #include <ostream>
-#include <thread>
 
 #include "cli/commands.hpp"
 #include "press/press.hpp"
@@ -46,7 +44,7 @@ int run_scatter(const ScatterOptions& options, const Common& common, const Strea
   solve::ScatterAsked asked{{*formula, desk->larder, desk->kit, options.serves, {}}, {}};
   asked.course.draws = static_cast<std::uint64_t>(options.draws);
   asked.course.seed = static_cast<std::uint64_t>(options.seed);
-  asked.course.threads = std::max(1U, std::thread::hardware_concurrency());
+  asked.course.threads = threads_here();
   asked.course.progress = [&line](double share) { line(share); };
   auto made = solve::scatter(asked);
   line.clear();

@@ -1,9 +1,7 @@
 // cli/sheet.cpp - `bloomset sheet FORMULA`: the sheet of one formula.
 #include "sheet/sheet.hpp"
 
-#include <algorithm>
 #include <ostream>
-#include <thread>
 
 #include "cli/commands.hpp"
 #include "cli/quantities.hpp"
@@ -14,16 +12,14 @@
 namespace bloomset::cli {
 namespace {
 
-base::Error refused(std::vector<base::Diagnostic> faults) { return {base::ErrorKind::bad_input, "the command line cannot be read", std::move(faults)}; }
-
 // `'orange cloud'=siphon, one litre`.
 base::Result<sheet::Fit> read_fit(const std::string& written, base::Sources& words) {
   sheet::Fit fit;
   fit.span = whole(words.add("--fit", written), written);
   const std::size_t equals = written.find("'=");
   if (written.empty() || written.front() != '\'' || equals == std::string::npos || equals < 2)
-    return tl::unexpected(refused({{base::Severity::error, "bad_fit", "--fit reads a part in single quotes, =, and a vessel", fit.span, std::nullopt,
-                                    "for instance \"'orange cloud'=siphon, one litre\""}}));
+    return tl::unexpected(unread({{base::Severity::error, "bad_fit", "--fit reads a part in single quotes, =, and a vessel", fit.span, std::nullopt,
+                                   "for instance \"'orange cloud'=siphon, one litre\""}}));
   fit.part = written.substr(1, equals - 1);
   fit.vessel = written.substr(equals + 2);
   return fit;
@@ -38,7 +34,7 @@ base::Result<sheet::Scaled> scaled_for(const SheetOptions& options, const sheet:
     text::Faults faults;
     const base::Span span = whole(words.add("--have", *options.have), *options.have);
     auto thing = formula::read_take(*options.have, span, in.formula.measures, faults);
-    if (!thing) return tl::unexpected(refused(std::move(faults)));
+    if (!thing) return tl::unexpected(unread(std::move(faults)));
     return sheet::have(in, {std::move(*thing), span});
   }
   return sheet::Scaled{in.formula, in.serves.value_or(in.formula.serves), {}};
@@ -62,7 +58,7 @@ int run_sheet(const SheetOptions& options, const Common& common, const Streams& 
   press::Whiskers whiskers;
   if (options.scatter) {
     solve::Course course;
-    course.threads = std::max(1U, std::thread::hardware_concurrency());
+    course.threads = threads_here();
     auto rows = solve::whiskers({scaled->formula, desk->larder, desk->kit, scaled->serves, {}}, course);
     if (!rows) return tell(rows.error(), sources, streams.err);
     whiskers = std::move(*rows);

@@ -6,7 +6,7 @@
 #include <ostream>
 
 #include "cli/commands.hpp"
-#include "text/json.hpp"
+#include "press/json.hpp"
 
 namespace bloomset::cli {
 namespace {
@@ -28,8 +28,8 @@ base::Result<fs::path> shelf_path(const ShelfOptions& options) {
 std::int64_t now_ms() { return std::chrono::duration_cast<std::chrono::milliseconds>(std::chrono::system_clock::now().time_since_epoch()).count(); }
 
 text::Json document(const fs::path& path) {
-  text::Json out = text::Json::object();
-  out.set("schema", 1).set("shelf", path.string());
+  text::Json out = press::document();
+  out.set("shelf", path.string());
   return out;
 }
 
@@ -100,7 +100,7 @@ int run_shelf(const ShelfOptions& options, const Common& common, const Streams& 
   const auto told = go(*shelf, *path, options);
   if (!told) return tell(told.error(), none, streams.err);
   text::Json out = told->document;
-  streams.out << (common.json ? out.set("findings", text::Json::array()).print(2) + "\n" : told->words);
+  streams.out << (common.json ? press::printed(out.set("findings", press::findings_json({}, none))) : told->words);
   return told->sound ? 0 : 2;
 }
 

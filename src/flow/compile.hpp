@@ -5,6 +5,7 @@
 #pragma once
 
 #include <optional>
+#include <vector>
 
 #include "base/result.hpp"
 #include "flow/flowsheet.hpp"
@@ -16,5 +17,8 @@ namespace bloomset::flow {
 
 /// Makes the flowsheet of a formula for a number of serves (nothing: the document's). Errors: bad_input with every fault.
 base::Result<Flowsheet> compile(const formula::Formula&, const larder::Larder&, const kit::Kit&, std::optional<int> serves = std::nullopt);
+
+/// The bracket of a bought thing, as the larder reads it.
+std::vector<larder::Qualifier> bracket_of(const formula::Take&);
 
 }  // namespace bloomset::flow

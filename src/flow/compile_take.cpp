@@ -22,13 +22,13 @@ std::uint64_t origin_key(Origin o) { return std::uint64_t{o.part} << 32U | std::
 
 bool is_share(const formula::Take& take) { return take.amount.kind == AmountKind::percent || take.amount.kind == AmountKind::percent_total; }
 
-std::vector<larder::Qualifier> qualifiers_of(const formula::Take& take) {
+}  // namespace
+
+std::vector<larder::Qualifier> bracket_of(const formula::Take& take) {
   std::vector<larder::Qualifier> out;
   for (const formula::Qualifier& q : take.qualifiers) out.push_back({q.name, q.value, q.span});
   return out;
 }
-
-}  // namespace
 
 std::optional<std::uint16_t> Compiler::part_named(const std::string& name) const {
   for (std::uint16_t i = 0; i < formula_.parts.size(); ++i)
@@ -37,7 +37,7 @@ std::optional<std::uint16_t> Compiler::part_named(const std::string& name) const
 }
 
 std::optional<std::uint32_t> Compiler::thing_of(const formula::Take& take) {
-  auto thing = larder_.resolve(take.thing, qualifiers_of(take), take.thing_span);
+  auto thing = larder_.resolve(take.thing, bracket_of(take), take.thing_span);
   if (!thing) {
     if (thing.error().diagnostics.empty()) fault("unknown_thing", take.thing_span, thing.error().message);
     for (base::Diagnostic& fault : thing.error().diagnostics) faults_.push_back(std::move(fault));

@@ -66,6 +66,7 @@ struct Unit {
 /// The only way back to the text. Part: index into `parts`, the serve is the last one. Steps and takes count from 1; 0 none.
 struct Origin {
   std::uint16_t part = 0, step = 0, take = 0;
+  friend bool operator==(const Origin&, const Origin&) = default;
 };
 
 enum class KnobKind : std::uint8_t {

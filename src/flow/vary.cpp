@@ -44,7 +44,7 @@ void fill(std::string& words, std::string_view blank, const std::string& with) {
 
 const TakeInfo* take_of(const Flowsheet& sheet, Origin o) {
   for (const TakeInfo& take : sheet.takes)
-    if (take.origin.part == o.part && take.origin.step == o.step && take.origin.take == o.take) return &take;
+    if (take.origin == o) return &take;
   return nullptr;
 }
 

@@ -235,6 +235,8 @@ base::Result<Formula> read(std::string name, std::string text, base::Sources& so
 std::optional<Take> read_take(std::string_view text, base::Span origin, text::Measures, text::Faults&);
 /// The same without an amount, a bought thing with its bracket: `gelatin, gold leaf (1.8 g a piece)`. The take's amount means nothing.
 std::optional<Take> read_thing(std::string_view text, base::Span origin, text::Faults&);
+/// The same, or a part in single quotes: `'house syrup'`.
+std::optional<Take> read_named(std::string_view text, base::Span origin, text::Faults&);
 
 /// A take as it stands in a document: `60 mL spirit (40 %vol)`. Its `at` and its mark stand beside it in a table and are not printed.
 std::string print(const Take&, text::Measures);

@@ -207,4 +207,12 @@ std::optional<Take> read_thing(std::string_view text, base::Span origin, text::F
   return take;
 }
 
+std::optional<Take> read_named(std::string_view text, base::Span origin, text::Faults& faults) {
+  if (text.size() <= 2 || text.front() != '\'' || text.back() != '\'') return read_thing(text, origin, faults);
+  Take take;
+  take.kind = ThingKind::made;
+  take.thing = std::string(text.substr(1, text.size() - 2));
+  return take;
+}
+
 }  // namespace bloomset::formula

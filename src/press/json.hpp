@@ -1,6 +1,7 @@
 // press/json.hpp - the contract's documents as JSON values, in its keys and its order.
 //
-// Numbers are unrounded; what cannot be given is null. Files print them (json.cpp, check.cpp); nobody else builds JSON.
+// Numbers are unrounded; what cannot be given is null. Files print them (json.cpp, check.cpp); of the shelf, which is no sheet, cli/shelf.cpp. Nobody else
+// builds JSON.
 #pragma once
 
 #include "base/finding.hpp"

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "flow/compile.hpp"
 #include "formula/formula.hpp"
 #include "sheet/readings.hpp"
 #include "text/fold.hpp"
@@ -90,9 +91,7 @@ base::Result<AgentForm> read_agent(std::uint32_t source, const base::Sources& so
 
   const bool bare_leaf = is_bare_leaf(take->thing);
   const std::string name = bare_leaf ? any_leaf : take->thing;
-  std::vector<larder::Qualifier> bracket;
-  for (const formula::Qualifier& word : take->qualifiers) bracket.push_back({word.name, word.value, word.span});
-  auto thing = larder.resolve(name, bracket, take->thing_span);
+  auto thing = larder.resolve(name, flow::bracket_of(*take), take->thing_span);
   if (!thing && thing.error().kind == base::ErrorKind::not_found) return no_agent(take->thing_span, name);
   if (!thing) return tl::unexpected<base::Error>(std::move(thing.error()));
   const auto agent = agent_of(*thing);

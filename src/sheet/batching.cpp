@@ -149,10 +149,8 @@ class Bottling {
   }
 
   double kg_of(const flow::Origin& at) const {
-    for (std::size_t t = 0; t < flow_.takes.size(); ++t) {
-      const flow::Origin& o = flow_.takes[t].origin;
-      if (o.part == at.part && o.step == at.step && o.take == at.take && flow_.takes[t].written.span.known()) return book_.takes[t].kg;
-    }
+    for (std::size_t t = 0; t < flow_.takes.size(); ++t)
+      if (flow_.takes[t].origin == at && flow_.takes[t].written.span.known()) return book_.takes[t].kg;
     return 0.0;
   }
 

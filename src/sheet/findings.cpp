@@ -176,8 +176,7 @@ base::Where where(const flow::Flowsheet& sheet, const flow::Origin& origin, base
 base::Finding finding(const flow::Mark& mark, const flow::Flowsheet& sheet) {
   std::string about = mark.about;
   for (const flow::TakeInfo& take : sheet.takes) {
-    const bool its =
-        mark.origin.take != 0 && take.origin.part == mark.origin.part && take.origin.step == mark.origin.step && take.origin.take == mark.origin.take;
+    const bool its = mark.origin.take != 0 && take.origin == mark.origin;
     if (its && about.find(take.label) == std::string::npos) about = take.label + ": " + about;
   }
   return say(mark.code, where(sheet, mark.origin, mark.span), about, mark.value, mark.limit);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "flow/compile.hpp"
 #include "formula/formula.hpp"
 #include "matter/density.hpp"
 #include "matter/freezing.hpp"
@@ -57,9 +58,7 @@ std::optional<larder::Thing> thing_of(const formula::Take& take, const larder::L
           "take the quotes away, or write a formula");
     return std::nullopt;
   }
-  std::vector<larder::Qualifier> bracket;
-  for (const formula::Qualifier& word : take.qualifiers) bracket.push_back({word.name, word.value, word.span});
-  auto thing = larder.resolve(take.thing, bracket, take.thing_span);
+  auto thing = larder.resolve(take.thing, flow::bracket_of(take), take.thing_span);
   if (!thing) {
     faults.insert(faults.end(), thing.error().diagnostics.begin(), thing.error().diagnostics.end());
     if (thing.error().diagnostics.empty()) fault(faults, take.thing_span, "unknown_thing", thing.error().message, "");

@@ -27,13 +27,11 @@ class Table {
       if (step.origin.part != part_ || step.liquid == no_port) continue;
       const double at_c = stream_celsius(k_.batch.port(step.liquid));
       if (was_cold_ && (step.act == Act::rest || step.act == Act::set)) stands(step, at_c);
-      was_cold_ = was_cold_ || at_c <= coldest_clock_c() + cold_within_k;
+      was_cold_ = was_cold_ || at_c <= coldest_clock_c_ + cold_within_k;
     }
   }
 
  private:
-  static double coldest_clock_c() { return cold_clocks(0.0).front().above_c; }
-
   void stands(const flow::StepInfo& step, double at_c) {
     const double hours = step_seconds(k_, step) / 3600.0;
     for (const ColdClock& clock : cold_clocks(at_c)) {
@@ -53,6 +51,7 @@ class Table {
   const Kitchen& k_;
   std::size_t part_;
   std::vector<base::Finding>& findings_;
+  double coldest_clock_c_ = cold_clocks(0.0).front().above_c;
   bool was_cold_ = false;
 };
 

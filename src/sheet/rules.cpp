@@ -206,7 +206,7 @@ class Rules {
       }
       if (happened(flow::Event::more_than_there_is))
         for (const flow::TakeInfo& take : k_.flow.takes)
-          if (take.made && take.origin.part == origin.part && take.origin.step == origin.step && take.origin.take == origin.take)
+          if (take.made && take.origin == origin)
             raise(Code::short_of, where(k_.flow, origin, take.span),
                   "no rest of " + quoted(k_.flow.parts[*take.made].name) + " is there: more than all of it is taken before");
     }

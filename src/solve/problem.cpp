@@ -27,9 +27,8 @@ bool counted(const TakeInfo& take) { return take.written.kind == AmountKind::pie
 std::optional<std::uint32_t> knob_of(const Flowsheet& flow, const TakeInfo& take) {
   for (std::size_t u = 0; u < flow.units.size(); ++u) {
     const flow::Unit& unit = flow.units[u];
-    const flow::Origin& at = flow.unit_origin[u];
     const bool source = unit.op == flow::Op::take || unit.op == flow::Op::take_ice || unit.op == flow::Op::draw;
-    if (source && at.part == take.origin.part && at.step == take.origin.step && at.take == take.origin.take) return unit.knobs.first;
+    if (source && flow.unit_origin[u] == take.origin) return unit.knobs.first;
   }
   return std::nullopt;
 }

@@ -57,7 +57,7 @@ base::Result<ProportionSheet> proportion(const ProportionAsked& asked) {
     vary.thing = water();
     vary.written = "water";
     vary.within = text::Amount{text::AmountKind::volume, {least_water * asked.total.si, most_water * asked.total.si}, "mL", {}};
-    auto found = balance({{*made, asked.larder, asked.kit, {}, {}}, out.formula, {*target}, {vary}, false, {}, false, asked.exact});
+    auto found = balance({.in = {*made, asked.larder, asked.kit, {}, {}}, .document = out.formula, .targets = {*target}, .vary = {vary}, .exact = asked.exact});
     if (!found) return tl::unexpected(std::move(found.error()));
     out.met = found->met;
     out.targets = std::move(found->targets);

@@ -69,8 +69,13 @@ base::Result<BalanceSheet> balanced(const RefitAsked& asked, const Cooked& origi
   std::set<std::uint16_t> parts;
   for (const Swapped& take : changes.takes)
     if (take.balanced) parts.insert(take.at.part);
-  BalanceAsked ask{
-      {swapped.formula, asked.in.larder, asked.in.kit, asked.in.serves, {}}, document, same_drink(original, parts), changes.vary, true, {}, true, asked.exact};
+  BalanceAsked ask{.in = {swapped.formula, asked.in.larder, asked.in.kit, asked.in.serves, {}},
+                   .document = document,
+                   .targets = same_drink(original, parts),
+                   .vary = changes.vary,
+                   .besides = true,
+                   .aim_at_middle = true,
+                   .exact = asked.exact};
   ask.may_change = [&](const flow::Flowsheet& flow, const flow::TakeInfo& take) {
     return parts.contains(take.origin.part) && (!take.thing || shapes(flow.things[*take.thing]));
   };
@@ -94,7 +99,7 @@ base::Result<BalanceSheet> balanced(const RefitAsked& asked, const Cooked& origi
 
 const flow::TakeInfo* take_at(const Cooked& cooked, std::uint16_t part, std::uint16_t step, std::uint16_t take) {
   for (const flow::TakeInfo& info : cooked.flow.takes)
-    if (info.origin.part == part && info.origin.step == step && info.origin.take == take && info.written.span.known()) return &info;
+    if (info.origin == flow::Origin{part, step, take} && info.written.span.known()) return &info;
   return nullptr;
 }
 

@@ -3,8 +3,8 @@
 // A swap is written into the document where the thing stands, so that comments and order survive. Its first amount brings as much of what the thing is
 // there for (of ethanol, sugars and acids the one that most depends on it) as before, with water for what is then missing; the search of balance.hpp brings
 // strength, sugar, acidity and size of the part (of the serve, if the part is made to order) back to the original's. Where these cannot all be had the first
-// amounts stand, and what is missed is told. Gelatin is
-// exchanged by the house's rules, and a part that moves into another bottle fills it to its line, with chargers for the same gas a litre.
+// amounts stand, and what is missed is told. Gelatin is exchanged by the house's rules, and a part that moves into another bottle fills it to its line, with
+// chargers for the same gas a litre.
 // Callers: the command `refit`.
 #pragma once
 

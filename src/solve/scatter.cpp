@@ -7,8 +7,8 @@
 #include "flow/compile.hpp"
 #include "flow/vary.hpp"
 #include "sheet/probe.hpp"
-#include "solve/blocks.hpp"
 #include "solve/drink.hpp"
+#include "solve/tally.hpp"
 
 namespace bloomset::solve {
 namespace {
@@ -18,55 +18,24 @@ using matter::Property;
 constexpr double too_little = 0.01;     // of a property's scatter, to be listed
 constexpr double share_of_work = 0.25;  // that properties take of the whole, for progress: about
 
-bool is_nothing(const Spread& s) { return std::isnan(s.p50) || (s.p05 == 0.0 && s.p95 == 0.0); }
-
-std::vector<PropertySpread> property_rows(const Drink& drink, const std::vector<Spread>& of) {
-  std::vector<PropertySpread> rows;
-  const auto properties = Drink::properties();
-  for (std::size_t place = 0; place < drink.places().size(); ++place)
-    for (std::size_t p = 0; p < properties.size(); ++p)
-      if (const Spread& s = of[place * properties.size() + p]; !is_nothing(s)) rows.push_back({drink.places()[place].where, properties[p], s});
-  return rows;
-}
-
 // Targets are judged as a sheet judges them, on the first draws of the same sequence.
 std::optional<std::vector<Hold>> judge(const ScatterAsked& asked, const flow::Flowsheet& flow) {
   const std::vector<formula::Target>& targets = asked.in.formula.targets;
+  std::vector<Hold> holds;
+  if (targets.empty()) return holds;
   const std::uint64_t draws = std::min(asked.course.draws, judged_draws);
-  const SobolPoints points(flow.draws_a_run, asked.course.seed);
   const sheet::Probe probe(asked.in, flow, targets);
   const bool later = std::any_of(targets.begin(), targets.end(), [](const formula::Target& t) { return t.at_minute.value_or(0.0) > 0.0; });
-  struct Hand {
-    flow::Batch<1> batch;
-    std::vector<double> u, knobs, values;
-    std::vector<std::uint64_t> met;
-  };
-  std::vector<Hand> hands;
-  for (unsigned t = 0; t < std::max(1U, asked.course.threads); ++t)
-    hands.push_back({flow::Batch<1>(flow), std::vector<double>(points.dimensions() * lanes), flow.nominal, std::vector<double>(targets.size()),
-                     std::vector<std::uint64_t>(targets.size(), 0)});
-  const Blocks blocks = Blocks::of(0, draws, draws);
-  const auto work = [&](unsigned thread, std::size_t block) {
-    Hand& hand = hands[thread];
-    points.draw(blocks.begin_of(block), hand.u);
-    for (std::uint64_t lane = 0; lane < blocks.end_of(block) - blocks.begin_of(block); ++lane) {
-      for (const flow::Variation& v : flow.variation) hand.knobs[v.knob] = at_deviations(v, flow.nominal[v.knob], deviations(hand.u[v.draw * lanes + lane]));
-      flow::run<1>(flow, hand.knobs, hand.batch, later ? flow::Until::last_moment : flow::Until::service);
-      probe.read(hand.batch, hand.values);
-      for (std::size_t t = 0; t < targets.size(); ++t)
-        if (sheet::met(targets[t], hand.values[t])) ++hand.met[t];
-    }
-  };
-  if (!targets.empty() && !share_out(blocks, static_cast<unsigned>(hands.size()), asked.course.stop, work, [](double) {})) return std::nullopt;
-  std::vector<Hold> holds;
+  std::vector<std::vector<double>> values(threads_of(asked.course), std::vector<double>(targets.size()));
+  const auto met = tally(flow, asked.course, draws, later ? flow::Until::last_moment : flow::Until::service, targets.size(),
+                         [&](unsigned thread, const flow::Batch<1>& batch, std::span<std::uint64_t> yes) {
+                           probe.read(batch, values[thread]);
+                           for (std::size_t t = 0; t < targets.size(); ++t) yes[t] += sheet::met(targets[t], values[thread][t]) ? 1U : 0U;
+                         });
+  if (!met) return std::nullopt;
   for (std::size_t t = 0; t < targets.size(); ++t) {
-    std::uint64_t met = 0;
-    for (const Hand& hand : hands) met += hand.met[t];
-    const auto n = static_cast<double>(draws);
-    const double share = static_cast<double>(met) / n;
-    // Agresti and Coull 1998: two in favour and two against, so that none out of many is not certainty.
-    const double eased = (static_cast<double>(met) + 2.0) / (n + 4.0);
-    holds.push_back({targets[t].text, share, standard_errors * std::sqrt(eased * (1.0 - eased) / (n + 4.0)), draws});
+    holds.push_back(hold_of((*met)[t], draws));
+    holds.back().target = targets[t].text;
   }
   return holds;
 }
@@ -133,6 +102,16 @@ bool can_be_measured(std::string_view cause) {
 
 }  // namespace
 
+std::vector<PropertySpread> property_rows(const Drink& drink, std::size_t places, const std::vector<Spread>& of) {
+  const auto is_nothing = [](const Spread& s) { return std::isnan(s.p50) || (s.p05 == 0.0 && s.p95 == 0.0); };
+  std::vector<PropertySpread> rows;
+  const auto properties = Drink::properties();
+  for (std::size_t place = 0; place < places; ++place)
+    for (std::size_t p = 0; p < properties.size(); ++p)
+      if (const Spread& s = of[place * properties.size() + p]; !is_nothing(s)) rows.push_back({drink.places()[place].where, properties[p], s});
+  return rows;
+}
+
 std::string advice(const Cause& cause) {
   return (can_be_measured(cause.words) ? "measure the " : "mind the ") + cause.words + ": it causes " +
          text::print_number(std::round(100.0 * std::clamp(cause.index.first, 0.0, 1.0))) + " % of the scatter in " + std::string(sense_of(cause.of));
@@ -175,7 +154,7 @@ base::Result<std::optional<ScatterSheet>> scatter(const ScatterAsked& asked) {
   pairs.draws = sheet.pairs;
   const std::vector<Index> of = indices(drink, pairs);
   if (asked.course.stop.stop_requested() || spread.empty() || !holds) return std::nullopt;
-  sheet.properties = property_rows(drink, spread);
+  sheet.properties = property_rows(drink, drink.places().size(), spread);
   sheet.holds = std::move(*holds);
   add_causes(sheet, drink, of);
   sheet.variation = std::move(flow->variation);

@@ -15,6 +15,8 @@
 
 namespace bloomset::solve {
 
+class Drink;
+
 inline constexpr std::uint64_t most_draws = 100'000'000;
 inline constexpr std::uint64_t judged_draws = 4096;
 inline constexpr std::uint64_t most_pairs = 2048;  // of draws, for causes
@@ -67,6 +69,9 @@ struct ScatterSheet {
 
 /// Errors: compile's; bad_input for draws out of range, or more that varies than there are dimensions. Nothing if it was stopped.
 base::Result<std::optional<ScatterSheet>> scatter(const ScatterAsked&);
+
+/// Rows for the first places of a drink; properties that are not there, or nothing in every draw, have none. `of`: an answer's spread, by place and property.
+std::vector<PropertySpread> property_rows(const Drink&, std::size_t places, const std::vector<Spread>& of);
 
 /// The advice of a cause: "measure the acid of the lime juice: it causes 61 % of the scatter in sourness".
 std::string advice(const Cause&);

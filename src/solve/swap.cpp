@@ -28,18 +28,6 @@ void fault(std::vector<base::Diagnostic>& faults, base::Span span, std::string c
   faults.push_back({base::Severity::error, std::move(code), std::move(message), span, std::nullopt, std::move(hint)});
 }
 
-// A bought thing with its bracket, or a part in quotes.
-std::optional<Take> read_side(const base::Sources& sources, std::uint32_t source, std::vector<base::Diagnostic>& faults) {
-  const std::string_view written = sources.text(source);
-  if (written.size() > 2 && written.front() == '\'' && written.back() == '\'') {
-    Take take;
-    take.kind = formula::ThingKind::made;
-    take.thing = std::string(written.substr(1, written.size() - 2));
-    return take;
-  }
-  return formula::read_thing(written, whole(sources, source), faults);
-}
-
 // What a thing is there for.
 enum class Brings : std::uint8_t { ethanol, sugar, acid };
 constexpr std::array<Brings, 3> all_brought = {Brings::ethanol, Brings::sugar, Brings::acid};
@@ -64,9 +52,7 @@ struct Stuff {
 
 std::optional<Stuff> stuff_of(const RefitAsked& asked, const Take& to, const Cooked& cooked, base::Span span, std::vector<base::Diagnostic>& faults) {
   if (to.kind == formula::ThingKind::bought) {
-    std::vector<larder::Qualifier> bracket;
-    for (const formula::Qualifier& word : to.qualifiers) bracket.push_back({word.name, word.value, word.span});
-    auto thing = asked.in.larder.resolve(to.thing, bracket, span);
+    auto thing = asked.in.larder.resolve(to.thing, flow::bracket_of(to), span);
     if (thing) return Stuff{thing->per_kg, thing->density_20c.si, thing->label};
     faults.insert(faults.end(), thing.error().diagnostics.begin(), thing.error().diagnostics.end());
     if (thing.error().diagnostics.empty()) fault(faults, span, "unknown_thing", thing.error().message, "");
@@ -226,7 +212,8 @@ base::Result<std::unique_ptr<Cooked>> cook(const RefitAsked& asked, const std::s
 }
 
 bool swap_thing(const RefitAsked& asked, const Swap& swap, const Cooked& cooked, Changes& out, std::vector<base::Diagnostic>& faults) {
-  const auto from = read_side(asked.sources, swap.from, faults), to = read_side(asked.sources, swap.to, faults);
+  const auto from = formula::read_named(asked.sources.text(swap.from), whole(asked.sources, swap.from), faults),
+             to = formula::read_named(asked.sources.text(swap.to), whole(asked.sources, swap.to), faults);
   if (!from || !to) return false;
   const auto stuff = stuff_of(asked, *to, cooked, whole(asked.sources, swap.to), faults);
   if (!stuff) return false;
@@ -249,7 +236,7 @@ bool swap_thing(const RefitAsked& asked, const Swap& swap, const Cooked& cooked,
     const Take& take = step.takes[info.origin.take - 1U];
     if (!names(*from, take)) continue;
     found = true;
-    const auto same = [&](const Swapped& one) { return one.at.part == info.origin.part && one.at.step == info.origin.step && one.at.take == info.origin.take; };
+    const auto same = [&](const Swapped& one) { return one.at == info.origin; };
     if (std::any_of(out.takes.begin(), out.takes.end(), same)) {
       fault(faults, whole(asked.sources, swap.from), "swapped_twice", "another --swap has taken the place of this thing already",
             "say once what there is instead of a thing");

@@ -1,7 +1,5 @@
 #include "solve/whiskers.hpp"
 
-#include <cmath>
-
 #include "flow/compile.hpp"
 #include "flow/vary.hpp"
 #include "solve/drink.hpp"
@@ -16,11 +14,7 @@ base::Result<std::vector<PropertySpread>> whiskers(const Inputs& in, const Cours
   if (drink.places().empty() || drink.numbers > SobolPoints::most_dimensions())
     return base::fail(base::ErrorKind::bad_input, "nothing liquid is made, or more varies than can be drawn: leave out --scatter", {});
   const std::vector<Spread> of = spreads(drink, course);
-  std::vector<PropertySpread> rows;
-  const auto properties = Drink::properties();
-  for (std::size_t p = 0; p < properties.size() && !of.empty(); ++p)
-    if (!std::isnan(of[p].p50) && (of[p].p05 != 0.0 || of[p].p95 != 0.0)) rows.push_back({drink.places().front().where, properties[p], of[p]});
-  return rows;
+  return of.empty() ? std::vector<PropertySpread>{} : property_rows(drink, 1, of);
 }
 
 }  // namespace bloomset::solve
