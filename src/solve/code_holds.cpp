@@ -5,6 +5,7 @@
 
 #include "flow/compile.hpp"
 #include "flow/vary.hpp"
+#include "sheet/probe.hpp"
 #include "solve/tally.hpp"
 
 namespace bloomset::solve {
