@@ -1,0 +1,169 @@
+// counter.svelte.ts - the counter as it stands: courses of the open formula, the makes that are on, time, bells. All rules are in make.ts.
+import type { Counter as Answer, Course, Fault } from "../api/types";
+import { engine, Refused } from "../api/client";
+import { awake } from "./awake.svelte";
+import { readKept, writeKept } from "./kept";
+import { begin, due, keeping, running, type Clock, type Make, type Ring } from "./make";
+import { sound, speak, wakeSound } from "./ring";
+import { bellSays } from "./words";
+
+export interface RunningClock {
+  course: Course;
+  clock: Clock;
+}
+export interface Alert {
+  part: string;
+  ring: Ring;
+  says: string;
+}
+const voiceKey = "bloomset.voice";
+
+export class CounterState {
+  name = $state("");
+  answer = $state.raw<Answer | null>(null);
+  makes = $state.raw<Make[]>([]);
+  shown = $state<string | null>(null);
+  now = $state(Date.now());
+  alert = $state.raw<Alert | null>(null);
+  voice = $state(localStorage.getItem(voiceKey) === "on");
+  faults = $state.raw<Fault[]>([]);
+  /** Why there is nothing to show. */
+  silent = $state("");
+  /** The formula was changed since these makes began. */
+  changed = $state(false);
+  #text = "";
+  #asked = 0;
+
+  get courses(): Course[] {
+    return this.answer?.courses ?? [];
+  }
+  get course(): Course | null {
+    return this.courses.find((course) => course.part === this.shown) ?? null;
+  }
+  get make(): Make | null {
+    return this.makes.find((make) => make.part === this.shown) ?? null;
+  }
+  /** Every clock that runs, of all courses, in the order they were started. */
+  get clocks(): RunningClock[] {
+    return this.makes
+      .flatMap((make) => {
+        const course = this.courses.find((one) => one.part === make.part);
+        return course ? running(make).map((clock) => ({ course, clock })) : [];
+      })
+      .sort((one, other) => one.clock.started_ms - other.clock.started_ms);
+  }
+
+  /** Takes up the makes of this formula that this tab keeps, else asks the engine what its courses are. */
+  async open(name: string, text: string): Promise<void> {
+    if (name !== this.name) {
+      const kept = readKept(name);
+      this.name = name;
+      this.answer = kept?.counter ?? null;
+      this.makes = kept?.makes ?? [];
+      this.shown = kept?.shown ?? null;
+      this.#text = kept?.text ?? "";
+      this.alert = null;
+    }
+    this.changed = this.makes.length > 0 && text !== "" && text !== this.#text;
+    if (this.makes.length > 0 || text === "" || (text === this.#text && this.answer)) return;
+    await this.ask(text);
+  }
+  async ask(text: string): Promise<void> {
+    const ask = ++this.#asked;
+    try {
+      const answer = await engine.counter({ text });
+      if (ask !== this.#asked) return;
+      this.answer = answer;
+      this.#text = text;
+      this.faults = [];
+      this.silent = "";
+    } catch (fault) {
+      if (ask !== this.#asked) return;
+      this.answer = null;
+      this.faults = fault instanceof Refused ? fault.faults : [];
+      this.silent = fault instanceof Error ? fault.message : String(fault);
+    }
+  }
+
+  /** Begins a course, or goes back to where it stands. */
+  show(course: Course): void {
+    wakeSound();
+    this.shown = course.part;
+    if (!this.makes.some((make) => make.part === course.part)) this.makes = [...this.makes, begin(course, this.tick())];
+    this.#keep();
+  }
+  leave(): void {
+    this.shown = null;
+    this.#keep();
+  }
+  /** Puts the next value of a make in the place of the one before. */
+  change(part: string, next: (make: Make, now_ms: number) => Make): void {
+    wakeSound();
+    const now = this.tick();
+    this.makes = this.makes.map((make) => (make.part === part ? next(make, now) : make));
+    if (this.alert?.part === part && !this.clocks.some(({ course, clock }) => course.part === part && clock.step === this.alert?.ring.step))
+      this.alert = null;
+    this.#keep();
+  }
+  /** Puts a make away: it can be begun anew. */
+  clear(part: string): void {
+    this.makes = this.makes.filter((make) => make.part !== part);
+    if (this.shown === part) this.shown = null;
+    this.#keep();
+  }
+  finished(part: string): boolean {
+    const make = this.makes.find((one) => one.part === part);
+    const course = this.courses.find((one) => one.part === part);
+    return make !== undefined && course !== undefined && keeping(make, course) !== null;
+  }
+  turnVoice(): void {
+    this.voice = !this.voice;
+    localStorage.setItem(voiceKey, this.voice ? "on" : "off");
+    if (this.voice) speak("speaking");
+  }
+  heard(): void {
+    this.alert = null;
+  }
+
+  tick(): number {
+    this.now = Date.now();
+    return this.now;
+  }
+  /** Twice a second: time goes on, and what is due rings. */
+  beat(): void {
+    const now = this.tick();
+    let rung = false;
+    const makes = this.makes.map((make) => {
+      const course = this.courses.find((one) => one.part === make.part);
+      if (!course) return make;
+      const { make: next, rings } = due(make, course, now);
+      for (const ring of rings) this.#ring(course, ring);
+      rung ||= rings.length > 0;
+      return next;
+    });
+    if (!rung) return;
+    this.makes = makes;
+    this.#keep();
+  }
+  #ring(course: Course, ring: Ring): void {
+    const step = course.steps[ring.step];
+    if (!step?.window) return;
+    const says = bellSays(step.heading, step.window, ring.bell);
+    this.alert = { part: course.part, ring, says };
+    sound(ring.bell);
+    if (this.voice) speak(says);
+  }
+  #keep(): void {
+    if (this.answer) writeKept(this.name, { text: this.#text, counter: this.answer, makes: this.makes, shown: this.shown });
+    void awake.want(this.makes.some((make) => make.finished_ms === null) || this.clocks.length > 0);
+  }
+  /** Starts time; the answer stops it. */
+  start(): () => void {
+    void awake.want(this.makes.some((make) => make.finished_ms === null) || this.clocks.length > 0);
+    const timer = setInterval(() => this.beat(), 500);
+    return () => {
+      clearInterval(timer);
+      void awake.want(false);
+    };
+  }
+}
