@@ -85,18 +85,17 @@ export const engine = {
   words: () => call<wire.Words>("/words"),
   pair: (code: string) => post<unknown>("/pair", { code }),
 
-  bench: (ask: wire.BenchAsk, signal?: AbortSignal) => post<wire.BenchAnswer>("/bench", ask, signal),
+  bench: (ask: wire.BenchAsked, signal?: AbortSignal) => post<wire.Bench>("/bench", ask, signal),
   counter: (ask: { text: string; serves?: number }) => post<wire.Counter>("/counter", ask),
   lines: (lines: string) => post<wire.Lines>("/lines", { lines }),
-  compare: (before: string, after: string) => post<wire.Comparison>("/compare", { before, after }),
-  balance: (ask: wire.BalanceAsk, progress: (share: number) => void, signal: AbortSignal) =>
-    streamed<wire.Balance>("/balance", ask, progress, signal),
-  scatter: (ask: wire.ScatterAsk, progress: (share: number) => void, signal: AbortSignal) =>
-    streamed<wire.Scatter>("/scatter", ask, progress, signal),
+  compare: (before: string, after: string) => post<wire.Compared>("/compare", { before, after }),
+  balance: (ask: wire.BalanceAsked, progress: (share: number) => void, signal: AbortSignal) =>
+    streamed<wire.Balanced>("/balance", ask, progress, signal),
+  scatter: (ask: wire.ScatterAsked, progress: (share: number) => void, signal: AbortSignal) =>
+    streamed<wire.Scattered>("/scatter", ask, progress, signal),
 
   documents: (kind?: string) => call<wire.Documents>(kind ? `/documents?kind=${encodeURIComponent(kind)}` : "/documents"),
-  search: (words: string, signal?: AbortSignal) =>
-    call<wire.Documents>(`/search?words=${encodeURIComponent(words)}`, signal ? { signal } : {}),
+  search: (words: string, signal?: AbortSignal) => call<wire.Found>(`/search?words=${encodeURIComponent(words)}`, signal ? { signal } : {}),
   read: (kind: string, name: string) => call<wire.Document>(documentPath(kind, name)),
   revisions: (kind: string, name: string) => call<wire.Revisions>(`${documentPath(kind, name)}/revisions`),
   revision: (kind: string, name: string, number: number) => call<wire.Document>(`${documentPath(kind, name)}/revisions/${number}`),
@@ -107,7 +106,7 @@ export const engine = {
     call<wire.Saved>(documentPath(kind, name), { method: "DELETE", headers: precondition(madeFrom) }),
 
   larder: () => call<wire.Larder>("/larder"),
-  larderDraft: (ask: wire.LarderDraftAsk) => post<wire.LarderDraft>("/larder/draft", ask),
+  larderDraft: (ask: wire.DraftAsked) => post<wire.Draft>("/larder/draft", ask),
   kit: () => call<wire.Kit>("/kit"),
   names: (words: string, signal?: AbortSignal) =>
     call<wire.Names>(`/names?words=${encodeURIComponent(words)}&most=12`, signal ? { signal } : {}),

@@ -13,8 +13,8 @@ interface Step {
 }
 export interface Conflict {
   mine: string;
-  theirs: wire.DocumentRevision;
-  beganFrom: wire.DocumentRevision | null;
+  theirs: wire.Revision;
+  beganFrom: wire.Revision | null;
 }
 
 export class Session {
@@ -129,6 +129,11 @@ export class Session {
     return this.#kept(before, says);
   }
 
+  /** Shows a text that is not on the shelf yet; no step of undo. */
+  preview(text: string): Promise<void> {
+    return this.#show(text, {}, false);
+  }
+
   async undo(): Promise<void> {
     const step = this.back.at(-1);
     if (!step) return;
@@ -236,7 +241,7 @@ export class Session {
         this.silentSince = 0;
       } catch (fault) {
         if (fault instanceof Refused && fault.status === 412) {
-          const body = fault.body as { theirs: wire.DocumentRevision; began_from: wire.DocumentRevision | null };
+          const body = fault.body as { theirs: wire.Revision; began_from: wire.Revision | null };
           this.conflict = { mine: text, theirs: body.theirs, beganFrom: body.began_from };
         } else {
           this.unsaved = fault instanceof Error ? fault.message : String(fault);
