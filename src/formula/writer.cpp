@@ -7,33 +7,18 @@
 
 #include "formula/acts.hpp"
 #include "formula/reading.hpp"
+#include "text/rewrite.hpp"
 #include "text/units.hpp"
 
 namespace bloomset::formula {
 namespace {
 
-std::string quoted(std::string_view text) {
-  constexpr std::string_view hex = "0123456789ABCDEF";
-  std::string out = "\"";
-  for (const char c : text) {
-    const auto byte = static_cast<unsigned char>(c);
-    if (c == '"' || c == '\\') {
-      out.append("\\").append(1, c);
-    } else if (byte < 0x20U || byte == 0x7FU) {
-      out.append("\\u00").append(1, hex[byte >> 4U]).append(1, hex[byte & 0xFU]);
-    } else {
-      out += c;
-    }
-  }
-  return out += '"';
-}
-
 std::string take_value(const Take& take, text::Measures measures) {
-  const std::string text = quoted(print(take, measures));
+  const std::string text = text::toml_string(print(take, measures));
   if (!take.at_c && take.mark.empty()) return text;
   std::string table = "{ take = " + text;
-  if (take.at_c) table.append(", at = ").append(quoted(text::print_temperature(*take.at_c)));
-  if (!take.mark.empty()) table.append(", mark = ").append(quoted(take.mark));
+  if (take.at_c) table.append(", at = ").append(text::toml_string(text::print_temperature(*take.at_c)));
+  if (!take.mark.empty()) table.append(", mark = ").append(text::toml_string(take.mark));
   return table.append(" }");
 }
 
@@ -69,49 +54,47 @@ std::string list(const std::vector<Item>& items, Print print) {
   return out.append("]");
 }
 
-using Line = std::pair<std::string, std::string>;
-
 // The step's keys and values, in the order of `Key`.
-std::vector<Line> lines_of(const Step& step, bool is_pour, text::Measures measures) {
-  std::vector<Line> lines;
+text::Members lines_of(const Step& step, bool is_pour, text::Measures measures) {
+  text::Members lines;
   const auto put = [&](Key key, std::string value) { lines.emplace_back(name(key), std::move(value)); };
   const auto put_word = [&](Key key, const std::optional<Word>& word) {
-    if (word) put(key, quoted(word->text));
+    if (word) put(key, text::toml_string(word->text));
   };
   const auto put_range = [&](Key key, const std::optional<text::Range>& range, std::string (*print)(const text::Range&)) {
-    if (range) put(key, quoted(print(*range)));
+    if (range) put(key, text::toml_string(print(*range)));
   };
-  if (!is_pour || step.act != Act::pour) lines.emplace_back("do", quoted(name(step.act)));
+  if (!is_pour || step.act != Act::pour) lines.emplace_back("do", text::toml_string(name(step.act)));
   if (!step.takes.empty()) put(Key::take, list(step.takes, [&](const Take& take) { return take_value(take, measures); }));
-  if (step.ice) put(Key::ice, quoted(print(*step.ice, measures)));
+  if (step.ice) put(Key::ice, text::toml_string(print(*step.ice, measures)));
   put_range(Key::ice_at, step.ice_at_c, text::print_temperature);
   if (step.bath) {
-    std::string bath = "{ in = " + quoted(print(step.bath->in, measures));
-    if (step.bath->takes_up) bath.append(", takes_up = ").append(quoted(text::print_share(*step.bath->takes_up)));
+    std::string bath = "{ in = " + text::toml_string(print(step.bath->in, measures));
+    if (step.bath->takes_up) bath.append(", takes_up = ").append(text::toml_string(text::print_share(*step.bath->takes_up)));
     put(Key::bath, bath.append(" }"));
   }
   put_word(Key::with, step.with);
   put_word(Key::by, step.by);
-  if (step.size_m) put(Key::size, quoted(text::print_exactly(*step.size_m, 1, 1000) + " mm"));
+  if (step.size_m) put(Key::size, text::toml_string(text::print_exactly(*step.size_m, 1, 1000) + " mm"));
   put_word(Key::in, step.in);
   put_word(Key::vessel, step.vessel);
   if (step.charges) put(Key::charges, std::to_string(*step.charges));
   put_word(Key::gas, step.gas);
-  if (step.pressure_pa) put(Key::pressure, quoted(pressure_text(*step.pressure_pa)));
+  if (step.pressure_pa) put(Key::pressure, text::toml_string(pressure_text(*step.pressure_pa)));
   if (step.purged) put(Key::purged, "true");
   put_range(Key::to, step.to_c, text::print_temperature);
   put_range(Key::at, step.at_c, text::print_temperature);
-  if (step.until) put(Key::until, quoted(until_text(*step.until)));
+  if (step.until) put(Key::until, text::toml_string(until_text(*step.until)));
   put_range(Key::time, step.time_s, text::print_duration);
   put_range(Key::split, step.split, text::print_share);
-  if (!step.leave.empty()) put(Key::leave, list(step.leave, [](const Word& word) { return quoted(word.text); }));
+  if (!step.leave.empty()) put(Key::leave, list(step.leave, [](const Word& word) { return text::toml_string(word.text); }));
   if (!step.out.empty()) {
     std::string out = "{";
     for (const NamedShare& share : step.out)
       out.append(&share == step.out.data() ? " " : ", ")
-          .append(quoted(share.name))
+          .append(text::toml_string(share.name))
           .append(" = ")
-          .append(quoted(share.share ? text::print_share(*share.share) : "rest"));
+          .append(text::toml_string(share.share ? text::print_share(*share.share) : "rest"));
     put(Key::out, out.append(" }"));
   }
   put_range(Key::yield, step.yield_, text::print_share);
@@ -120,12 +103,6 @@ std::vector<Line> lines_of(const Step& step, bool is_pour, text::Measures measur
   put_word(Key::hard, step.hard);
   if (step.maybe) put(Key::maybe, "true");
   return lines;
-}
-
-std::string inline_table(const std::vector<Line>& lines) {
-  std::string out = "{";
-  for (const Line& line : lines) out.append(&line == lines.data() ? " " : ", ").append(line.first).append(" = ").append(line.second);
-  return out.append(" }");
 }
 
 std::string target_text(const Target& target) {
@@ -154,12 +131,15 @@ std::string target_text(const Target& target) {
 }
 
 void write_part(const Part& part, text::Measures measures, std::string& out) {
-  out.append("\n[[part]]\nname = ").append(quoted(part.name)).append("\nmade = ").append(part.made == Made::ahead ? "\"ahead\"\n" : "\"to order\"\n");
-  if (part.makes) out.append("makes = ").append(quoted(text::print(*part.makes, measures))).append("\n");
+  out.append("\n[[part]]\nname = ")
+      .append(text::toml_string(part.name))
+      .append("\nmade = ")
+      .append(part.made == Made::ahead ? "\"ahead\"\n" : "\"to order\"\n");
+  if (part.makes) out.append("makes = ").append(text::toml_string(text::print(*part.makes, measures))).append("\n");
   if (part.batches != 1.0) out.append("batches = ").append(text::print_exactly(part.batches)).append("\n");
   for (const Step& step : part.steps) {
     out.append("  [[part.step]]\n");
-    for (const Line& line : lines_of(step, false, measures)) out.append("  ").append(line.first).append(" = ").append(line.second).append("\n");
+    for (const auto& line : lines_of(step, false, measures)) out.append("  ").append(line.first).append(" = ").append(line.second).append("\n");
   }
 }
 
@@ -181,21 +161,21 @@ std::string print(const Take& take, text::Measures measures) {
 }
 
 std::string write(const Formula& formula) {
-  std::string out = "bloomset = 1\ntitle = " + quoted(formula.title) + "\n";
-  if (formula.measures != text::Measures::metric) out.append("measures = ").append(quoted(text::name(formula.measures))).append("\n");
+  std::string out = "bloomset = 1\ntitle = " + text::toml_string(formula.title) + "\n";
+  if (formula.measures != text::Measures::metric) out.append("measures = ").append(text::toml_string(text::name(formula.measures))).append("\n");
   out.append("serves = ").append(std::to_string(formula.serves)).append("\n");
   if (!formula.borrow.empty()) {
-    std::vector<Line> lines;
-    for (const Borrow& borrow : formula.borrow) lines.emplace_back(quoted(borrow.part), quoted(borrow.file));
-    out.append("borrow = ").append(inline_table(lines)).append("\n");
+    text::Members lines;
+    for (const Borrow& borrow : formula.borrow) lines.emplace_back(borrow.part, text::toml_string(borrow.file));
+    out.append("borrow = ").append(text::inline_table(lines)).append("\n");
   }
   if (!formula.targets.empty())
-    out.append("targets = ").append(list(formula.targets, [](const Target& target) { return quoted(target_text(target)); })).append("\n");
+    out.append("targets = ").append(list(formula.targets, [](const Target& target) { return text::toml_string(target_text(target)); })).append("\n");
   for (const Part& part : formula.parts)
     if (part.source == formula.source) write_part(part, formula.measures, out);
   if (formula.serve) {
-    out.append("\n[serve]\nvessel = ").append(quoted(formula.serve->vessel.text)).append("\npour = [\n");
-    for (const Step& pour : formula.serve->pours) out.append("  ").append(inline_table(lines_of(pour, true, formula.measures))).append(",\n");
+    out.append("\n[serve]\nvessel = ").append(text::toml_string(formula.serve->vessel.text)).append("\npour = [\n");
+    for (const Step& pour : formula.serve->pours) out.append("  ").append(text::inline_table(lines_of(pour, true, formula.measures))).append(",\n");
     out.append("]\n");
   }
   return out;
