@@ -31,6 +31,8 @@ export class CounterState {
   silent = $state("");
   /** The formula was changed since these makes began. */
   changed = $state(false);
+  /** What is typed as the scale's reading, by take: a new take begins empty. */
+  #typed = $state<Record<string, string>>({});
   #text = "";
   #asked = 0;
 
@@ -115,6 +117,12 @@ export class CounterState {
     const make = this.makes.find((one) => one.part === part);
     const course = this.courses.find((one) => one.part === part);
     return make !== undefined && course !== undefined && keeping(make, course) !== null;
+  }
+  typed(make: Make): string {
+    return this.#typed[`${make.part} ${make.at} ${make.take}`] ?? "";
+  }
+  type(make: Make, text: string): void {
+    this.#typed[`${make.part} ${make.at} ${make.take}`] = text;
   }
   turnVoice(): void {
     this.voice = !this.voice;

@@ -1,0 +1,20 @@
+// cautions.ts - which findings a cook sees at a step: those that speak of it, the heaviest first, then the usual cautions. Nothing twice.
+import type { CounterStep, Finding } from "../api/types";
+
+export interface Caution {
+  severity: Finding["severity"];
+  says: string;
+}
+const order: Finding["severity"][] = ["stop", "mind", "note"];
+
+export function cautionsOf(step: CounterStep, findings: Finding[]): Caution[] {
+  const found = step.findings.map((index) => findings[index]).filter((one) => one !== undefined);
+  const all: Caution[] = [
+    ...order.flatMap((severity) => found.filter((one) => one.severity === severity).map(({ says }) => ({ severity, says }))),
+    ...step.cautions.map((says) => ({ severity: "note" as const, says })),
+  ];
+  return all
+    .filter((one, index) => all.findIndex((other) => other.says === one.says) === index)
+    .map((one) => ({ ...one, says: sentence(one.says) }));
+}
+const sentence = (says: string): string => says.charAt(0).toUpperCase() + says.slice(1) + (/[.!?]$/.test(says) ? "" : ".");
