@@ -1,0 +1,164 @@
+// prepare.ts - all of the layout that does not depend on the scale: what stands in which group, where the bars are from left to right, how wide words are.
+import type * as wire from "../api/types";
+import { columnsOf, placed } from "./columns";
+import { marksOf, type Mark } from "./findings";
+import { block, condSize, oneLine, tiers, type Block, type Placed, type Wanted } from "./labels";
+import { makeModel, type Bar, type Group, type Model, type Row } from "./model";
+import { inOrder } from "./order";
+import { broken, textWidth } from "./type";
+import { forServes, madeText, readable } from "./words";
+
+export interface Ask {
+  sheet: wire.Sheet;
+  outline: wire.Outline;
+  /** px that the picture has, and the height it should not pass if that can be helped. */
+  width: number;
+  height: number;
+  /** x of the gate. */
+  gate: number;
+  folded: ReadonlySet<number>;
+  /** Heights of the open lanes, by part; the glass has the serve's number. */
+  lanes: ReadonlyMap<number, number>;
+  /** A line that is being added: behind which step's rows room is made. */
+  field: { part: number; step: number } | null;
+  /** Keeps this scale (while a person types) unless a ribbon would outgrow it. */
+  k: number | null;
+}
+export interface Lettered {
+  row: Row;
+  lines: string[];
+  /** Words under the thing, in the glass: the act that puts it in. */
+  under: Block | null;
+}
+export interface Prepared {
+  ask: Ask;
+  model: Model;
+  groups: { group: Group; rows: Lettered[]; band: Placed[]; bandHeight: number; head: Head }[];
+  at: Map<string, number>;
+  columns: Map<string, number>;
+  xs: number[];
+  arms: Map<string, Block>;
+  marks: Mark[];
+  /** Right edge of the labels. */
+  edge: number;
+}
+export interface Head {
+  name: string;
+  kind: string;
+  right: string;
+  /** px of its name and of what it is; on two lines where one does not hold them. */
+  nameWide: number;
+  kindWide: number;
+  lines: 1 | 2;
+}
+
+export const nameSize = 16;
+export const thingSize = 15;
+/** Amounts end here, things begin `gapThing` further on. */
+export const amountEnd = 66;
+export const thingStart = 76;
+export const rightWide = 58;
+export const markWide = 20;
+export const foldWide = 20;
+
+export const edgeFor = (gate: number): number => (gate >= 660 ? 262 : 240);
+
+export function prepare(ask: Ask): Prepared {
+  const model = makeModel(ask.sheet, ask.outline, ask.folded);
+  const order = inOrder(model);
+  const columns = columnsOf(model);
+  const edge = edgeFor(ask.gate);
+  const marks = marksOf(ask.sheet.findings, model);
+  const blocks = new Map<string, Block>();
+  const arms = new Map<string, Block>();
+  const widths = new Map<string, number>();
+  for (const bar of model.bars.values()) {
+    if (bar.arm) arms.set(bar.id, oneLine(bar));
+    else {
+      const words = block(bar.id, bar.outline, 66);
+      blocks.set(bar.id, words);
+      widths.set(bar.id, words.w);
+    }
+  }
+  for (const group of order) {
+    const words = gateBlock(group, ask.outline);
+    if (!words) continue;
+    blocks.set(words.id, words);
+    widths.set(words.id, words.w);
+  }
+  const xs = placed(order, columns, widths, edge, ask.gate);
+  const at = new Map([...columns].map(([id, column]) => [id, between(xs, column)]));
+  const groups = order.map((group) => {
+    const wanted = group.bars
+      .filter((bar) => !bar.arm)
+      .map((bar): Wanted => ({ block: blocks.get(bar.id)!, x: at.get(bar.id)! + 4.5, align: "middle" }));
+    const words = blocks.get(`gate:${group.part}`);
+    if (words) wanted.push({ block: words, x: ask.gate - 10, align: "end" });
+    const { placed: band, height: bandHeight } = tiers(wanted, edge - 4, ask.gate - 8);
+    return { group, rows: lettered(group, marks, edge), band, bandHeight, head: headOf(group, ask, edge, marks) };
+  });
+  return { ask, model, groups, at, columns, xs, arms, marks, edge };
+}
+
+const between = (xs: readonly number[], column: number): number => {
+  const low = xs[Math.floor(column)] ?? 0;
+  const high = xs[Math.ceil(column)] ?? low;
+  return Math.round((low + high) / 2);
+};
+
+/** How the serve takes of a part: act, and the amount as written. */
+function gateBlock(group: Group, outline: wire.Outline): Block | null {
+  const uses = group.bars.flatMap((bar: Bar) => bar.outs).flatMap((flow) => (flow.kind === "gate" && flow.use ? [flow.use] : []));
+  const first = uses[0];
+  const step = outline.serve?.steps.find((one) => one.number === first?.step);
+  if (!first || !step) return null;
+  const words = block(`gate:${group.part}`, { ...step, conditions: [] }, 70);
+  for (const use of uses) {
+    const amount = use.take?.amount;
+    if (!amount) continue;
+    const shown = readable(amount.text);
+    words.conds.push({ key: "amount", text: amount.text, place: amount.place, shown, lines: 1 });
+    words.w = Math.max(words.w, Math.ceil(textWidth(shown, condSize)) + 2);
+    words.h += 15;
+  }
+  return words;
+}
+
+function lettered(group: Group, marks: readonly Mark[], edge: number): Lettered[] {
+  let before = -1;
+  return group.rows
+    .filter((row) => !group.serve || row.from === null)
+    .map((row) => {
+      const marked = marks.some((mark) => mark.at === row.id) ? markWide : 0;
+      const most = edge - 10 - rightWide - thingStart - marked;
+      const first = row.step !== before;
+      before = row.step;
+      const step = group.steps.find((one) => one.number === row.step);
+      const under = group.serve && first && step ? block(row.id, step, 1e6) : null;
+      return { row, lines: shortened(row.label, most), under };
+    });
+}
+
+/** One or two lines; what does not fit ends in dots. */
+function shortened(text: string, most: number): string[] {
+  const lines = broken(text, most, thingSize);
+  const kept = lines.length > 2 ? [lines[0]!, lines.slice(1).join(" ")] : lines;
+  return kept.map((line) => {
+    if (textWidth(line, thingSize) <= most) return line;
+    let cut = line;
+    while (cut.length > 1 && textWidth(`${cut}…`, thingSize) > most) cut = cut.slice(0, -1);
+    return `${cut.trimEnd()}…`;
+  });
+}
+
+function headOf(group: Group, ask: Ask, edge: number, marks: readonly Mark[]): Head {
+  const part = group.outline;
+  const file = part?.borrowed && part.file ? part.file.split("/").at(-1)! : "";
+  const kind = group.serve ? "one serve" : part ? (file ? `borrowed from ${file}` : madeText(part, group.facts)) : "";
+  const right = group.folded ? "" : group.serve || part?.made === "to order" ? forServes(ask.sheet.serves) : "of base";
+  const nameWide = textWidth(group.name, nameSize, "serif") + (group.serve ? 0 : foldWide);
+  const kindWide = textWidth(kind, 12);
+  const mark = marks.some((one) => one.at === `group:${group.part}`) ? markWide : 0;
+  const one = nameWide + 10 + kindWide + mark + (right ? textWidth(right, 12) + 12 : 0) <= edge - 10;
+  return { name: group.name, kind, right, nameWide, kindWide, lines: one ? 1 : 2 };
+}
