@@ -3,11 +3,13 @@ import { readClock } from "./clock";
 import { cloud, takeOf } from "./fixture";
 import { begin, goOn, pour } from "./make";
 import {
+  aboutHours,
   barWord,
   bellSays,
   clockSays,
   clockSentence,
   courseNote,
+  degrees,
   goodEnough,
   madeSentence,
   takeNote,
@@ -53,7 +55,8 @@ describe("a clock says", () => {
 test("amounts as a scale shows them", () => {
   const goal = { amount: 230, low: 227, high: 233, counted: false };
   expect(plain(weighed(142, goal))).toBe("142 g");
-  expect(plain(weighed(36.3, goal))).toBe("36.3 g");
+  expect(plain(weighed(36.3, { ...goal, amount: 36 }))).toBe("36.3 g");
+  expect(plain(weighed(36, { ...goal, amount: 36 }))).toBe("36 g");
   expect(weighed(4, { ...goal, counted: true })).toBe("4");
   expect(plain(goodEnough(goal))).toBe("227–233 g");
   expect(plain(goodEnough({ ...goal, low: 3.9, high: 4.1 }))).toBe("3.9–4.1 g");
@@ -67,10 +70,17 @@ test("a take says which go it is, and its measure", () => {
 test("too much is advised on, enough is not", () => {
   const goal = { amount: 230, low: 227, high: 233, counted: false };
   expect(tooMuch(cloud, 1, 1, goal, 231)).toBe("");
-  expect(plain(tooMuch(cloud, 1, 1, goal, 238))).toBe("Poured too much? Leave it in and go on: the next go, at combine, takes 8.0 g less.");
+  expect(plain(tooMuch(cloud, 1, 1, goal, 238))).toBe("Poured too much? Leave it in and go on: the next go, at combine, takes 8 g less.");
   expect(plain(tooMuch(cloud, 1, 0, { ...goal, amount: 36, low: 33, high: 39 }, 50))).toBe(
-    "14.0 g more than asked. Take it out again, or go on with more.",
+    "14 g more than asked. Take it out again, or go on with more.",
   );
+});
+test("temperatures and long times without digits that say nothing", () => {
+  expect(plain(degrees(70))).toBe("70 °C");
+  expect(plain(degrees(-1.25))).toBe("−1.3 °C");
+  expect(plain(aboutHours(0.828))).toBe("about 50 min");
+  expect(plain(aboutHours(5.2477))).toBe("about 5 h 15 min");
+  expect(plain(aboutHours(0.05))).toBe("about 3 min");
 });
 test("a course says how it is made", () => {
   expect(courseNote(cloud, 6)).toBe("ahead, one batch");

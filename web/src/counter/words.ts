@@ -43,8 +43,8 @@ export function bellSays(name: string, window: CounterWindow, bell: Bell): strin
 
 /** `36.3 g`, `142 g`: as a scale shows it; `4` of what is counted. */
 export function weighed(amount: number, goal: Goal): string {
-  if (goal.counted) return fixed(amount, Number.isInteger(amount) ? 0 : 1);
-  return `${fixed(amount, amount >= 99.95 && goal.amount >= 99.95 ? 0 : 1)}${nbsp}g`;
+  const shown = goal.counted || goal.amount < 50 ? fixed(amount, 1).replace(/\.0$/, "") : fixed(amount, 0);
+  return goal.counted ? shown : `${shown}${nbsp}g`;
 }
 /** `227–233 g`; nothing for what is counted. */
 export function goodEnough(goal: Goal): string {
@@ -70,6 +70,14 @@ export function tooMuch(course: Course, step: number, take: number, goal: Goal, 
   if (!later) return `${over} more than asked. Take it out again, or go on with more.`;
   const where = later.step === step ? "the next go" : `the next go, at ${course.steps[later.step]?.do},`;
   return `Poured too much? Leave it in and go on: ${where} takes ${over} less.`;
+}
+
+/** `70 °C`: no decimal that says nothing. */
+export const degrees = (c: number): string => `${fixed(c, 1).replace(/\.0$/, "")}${nbsp}°C`;
+/** `about 5 h 14 min`: seconds only while there are few minutes. */
+export function aboutHours(h: number): string {
+  const seconds = h * 3600;
+  return `about ${duration(seconds > 600 ? Math.round(seconds / 60) * 60 : seconds)}`;
 }
 
 export const severityWord: Record<Finding["severity"], string> = { stop: "Stop", mind: "Mind", note: "Note" };
