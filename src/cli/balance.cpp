@@ -8,28 +8,6 @@
 #include "press/press.hpp"
 
 namespace bloomset::cli {
-namespace {
-
-// A thing as the document names it: bought with its bracket, or a part in quotes; before it, if wanted, the bounds of its amount: `20-60 mL lime juice`.
-std::optional<solve::Vary> read_vary(const std::string& written, text::Measures measures, base::Sources& words, text::Faults& faults) {
-  solve::Vary vary;
-  vary.written = written;
-  vary.span = whole(words.add("--vary", written), written);
-  if (written.find_first_of("0123456789") == 0) {
-    auto take = formula::read_take(written, vary.span, measures, faults);
-    if (!take) return std::nullopt;
-    vary.within = take->amount;
-    vary.thing = std::move(*take);
-    return vary;
-  }
-  auto thing = formula::read_named(written, vary.span, faults);
-  if (!thing) return std::nullopt;
-  vary.thing = std::move(*thing);
-  return vary;
-}
-
-}  // namespace
-
 int run_balance(const BalanceOptions& options, const Common& common, const Streams& streams) {
   base::Sources words, sources;
   const auto desk = open_desk(common, words);
@@ -43,7 +21,7 @@ int run_balance(const BalanceOptions& options, const Common& common, const Strea
       targets.push_back(std::move(*target));
   std::vector<solve::Vary> vary;
   for (const std::string& written : options.vary)
-    if (auto one = read_vary(written, measures, words, faults)) vary.push_back(std::move(*one));
+    if (auto one = solve::read_vary(written, whole(words.add("--vary", written), written), measures, faults)) vary.push_back(std::move(*one));
   if (!faults.empty()) return tell(unread(std::move(faults)), words, streams.err);
   if (!formula) return tell(formula.error(), sources, streams.err);
   const solve::BalanceAsked asked{.in = {*formula, desk->larder, desk->kit, options.serves, text_of(sources)},

@@ -17,6 +17,7 @@ int run_scatter(const ScatterOptions&, const Common&, const Streams&);
 int run_balance(const BalanceOptions&, const Common&, const Streams&);
 int run_batch(const BatchOptions&, const Common&, const Streams&);
 int run_ratio(const RatioOptions&, const Common&, const Streams&);
+int run_open(const OpenOptions&, const Common&, const Streams&);
 int run_refit(const RefitOptions&, const Common&, const Streams&);
 int run_shelf(const ShelfOptions&, const Common&, const Streams&);
 int run_substitute(const SubstituteOptions&, const Common&, const Streams&);

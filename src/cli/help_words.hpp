@@ -25,6 +25,7 @@ inline constexpr const char* examples = R"help(Examples
   bloomset refit demo/01-quay-sour.toml --swap "juniper spirit (43 %vol)=juniper spirit (47 %vol)"
   bloomset batch demo/08-harbour-light.toml --part "'shaken cane'" --serves 40
   bloomset ratio "2 : 1 : 0.75" "spirit (40 %vol)" "syrup (50 brix)" "lime juice"
+  bloomset open                                             the bench in the browser
 
 Exit codes
   0 done · 1 a sheet or check with a `stop` finding or a missed target · 2 bad input · 3 a fault of the program)help";
@@ -144,6 +145,14 @@ Strength, sugar, acidity and size of what the swap touches come back to within 2
 thing is stronger. Where not all can be had, the new thing brings what the old one was there for, the rest stays as it is, and the
 exit code is 1. Gelatin is exchanged for equal firmness (leaf for leaf where both are counted); a part in another bottle fills it to
 its line, with whole chargers nearest the same gas a litre.)help";
+
+inline constexpr const char* open_examples = R"help(Examples
+  bloomset open                                    prints its address, and opens it where there is a desktop
+  bloomset open --port 8421 --shelf bar.shelf
+  bloomset open --lan                              tablets in the kitchen too: prints addresses and a pairing code
+
+The first start makes the shelf and puts the demo on it. The page computes and stores on this machine only; without --lan nothing
+but this machine can reach it. Ctrl-C ends it; what the page has saved is on the disk.)help";
 
 inline constexpr const char* shelf_examples = R"help(Examples
   bloomset shelf import my-recipes                 every my-recipes/KIND/NAME.toml, such as formula/Low Tide Sour.toml

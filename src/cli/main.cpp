@@ -28,6 +28,7 @@ struct Run {
   int operator()(const RatioOptions& options) const { return run_ratio(options, common, streams); }
   int operator()(const RefitOptions& options) const { return run_refit(options, common, streams); }
   int operator()(const ShelfOptions& options) const { return run_shelf(options, common, streams); }
+  int operator()(const OpenOptions& options) const { return run_open(options, common, streams); }
   int operator()(const ScatterOptions& options) const { return run_scatter(options, common, streams); }
 };
 

@@ -44,6 +44,7 @@ Reading read_command_line(int count, const char* const* words) {
   RefitOptions refit;
   ScatterOptions scatter;
   ShelfOptions shelf;
+  OpenOptions open;
 
   CLI::App app(about, "bloomset");
   app.set_version_flag("--version", "bloomset " BLOOMSET_VERSION);
@@ -175,6 +176,13 @@ Reading read_command_line(int count, const char* const* words) {
   shelf_act("export", ShelfAct::export_to, "the last text of every document as KIND/NAME.toml", "FOLDER", "a folder that is not there yet");
   shelf_act("import", ShelfAct::import_from, "take in every KIND/NAME.toml; what differs becomes a new revision", "FOLDER", "a folder such as export makes");
 
+  CLI::App& open_command = add_command(app, "open", "the bench in the browser: serves its page on this machine until Ctrl-C", open_examples);
+  open_command.add_option("--port", open.port, "of 127.0.0.1; 0: any that is free")->capture_default_str()->check(CLI::Range(0, 65535))->type_name("P");
+  open_command.add_option("--shelf", open.shelf, "the shelf's file; without it bloomset/bloomset.shelf in your data folder")->type_name("FILE");
+  open_command.add_flag("--lan", open.lan, "other devices of your net may come in, with a pairing code");
+  open_command.add_flag_callback(
+      "--no-browser", [&open] { open.browser = false; }, "do not open the browser");
+
   Reading reading;
   try {
     app.parse(count, words);
@@ -210,6 +218,8 @@ Reading read_command_line(int count, const char* const* words) {
     request.command = std::move(refit);
   else if (scatter_command.parsed())
     request.command = std::move(scatter);
+  else if (open_command.parsed())
+    request.command = std::move(open);
   else if (shelf_command.parsed())
     request.command = std::move(shelf);
   else

@@ -106,10 +106,16 @@ struct ShelfOptions {
   std::optional<std::string> shelf;  // nothing: in the user's data folder
 };
 
+struct OpenOptions {
+  int port = 8420;
+  std::optional<std::string> shelf;  // nothing: in the user's data folder
+  bool lan = false, browser = true;
+};
+
 struct Request {
   Common common;
   std::variant<std::monostate, SheetOptions, CheckOptions, MixOptions, ChillOptions, DoseOptions, GelatinOptions, ChargeOptions, SubstituteOptions,
-               BalanceOptions, BatchOptions, RatioOptions, RefitOptions, ScatterOptions, ShelfOptions>
+               BalanceOptions, BatchOptions, RatioOptions, RefitOptions, ScatterOptions, ShelfOptions, OpenOptions>
       command;
 };
 

@@ -6,24 +6,13 @@
 #include <ostream>
 
 #include "cli/commands.hpp"
+#include "cli/shelf_path.hpp"
 #include "press/json.hpp"
 
 namespace bloomset::cli {
 namespace {
 
 namespace fs = std::filesystem;
-
-// The user's own: where the XDG Base Directory Specification puts data.
-base::Result<fs::path> shelf_path(const ShelfOptions& options) {
-  if (options.shelf) return fs::path(*options.shelf);
-  const auto folder = [](const char* variable) -> fs::path {
-    const char* value = std::getenv(variable);
-    return value != nullptr && *value == '/' ? value : "";
-  };
-  if (const fs::path data = folder("XDG_DATA_HOME"); !data.empty()) return data / "bloomset" / "bloomset.shelf";
-  if (const fs::path home = folder("HOME"); !home.empty()) return home / ".local" / "share" / "bloomset" / "bloomset.shelf";
-  return base::fail(base::ErrorKind::bad_input, "no home folder is known to keep the shelf in: name a file with --shelf FILE");
-}
 
 std::int64_t now_ms() { return std::chrono::duration_cast<std::chrono::milliseconds>(std::chrono::system_clock::now().time_since_epoch()).count(); }
 
@@ -86,9 +75,20 @@ base::Result<Told> go(store::Shelf& shelf, const fs::path& path, const ShelfOpti
 
 }  // namespace
 
+base::Result<fs::path> shelf_path(const std::optional<std::string>& named) {
+  if (named) return fs::path(*named);
+  const auto folder = [](const char* variable) -> fs::path {
+    const char* value = std::getenv(variable);
+    return value != nullptr && *value == '/' ? value : "";
+  };
+  if (const fs::path data = folder("XDG_DATA_HOME"); !data.empty()) return data / "bloomset" / "bloomset.shelf";
+  if (const fs::path home = folder("HOME"); !home.empty()) return home / ".local" / "share" / "bloomset" / "bloomset.shelf";
+  return base::fail(base::ErrorKind::bad_input, "no home folder is known to keep the shelf in: name a file with --shelf FILE");
+}
+
 int run_shelf(const ShelfOptions& options, const Common& common, const Streams& streams) {
   const base::Sources none;
-  const auto path = shelf_path(options);
+  const auto path = shelf_path(options.shelf);
   if (!path) return tell(path.error(), none, streams.err);
   std::error_code trouble;
   if (options.act != ShelfAct::import_from && !fs::exists(*path, trouble))

@@ -217,6 +217,18 @@ class Answer {
 
 }  // namespace
 
+std::optional<Vary> read_vary(const std::string& written, base::Span span, text::Measures measures, text::Faults& faults) {
+  Vary vary;
+  vary.written = written;
+  vary.span = span;
+  const bool bounded = written.find_first_of("0123456789") == 0;  // `20-60 mL lime juice`
+  auto thing = bounded ? formula::read_take(written, span, measures, faults) : formula::read_named(written, span, faults);
+  if (!thing) return std::nullopt;
+  if (bounded) vary.within = thing->amount;
+  vary.thing = std::move(*thing);
+  return vary;
+}
+
 base::Result<BalanceSheet> balance(const BalanceAsked& asked) {
   auto problem = Problem::of(asked, asked.targets.empty() ? asked.in.formula.targets : asked.targets);
   if (!problem) return tl::unexpected(std::move(problem.error()));

@@ -2,7 +2,7 @@
 //
 // The flowsheet is compiled once; an amount is one of its knobs. Where targets contradict, the answer is the least miss and a set of targets that cannot be
 // had together, while with any one of them left out they can (as far as 32 starts tell). An agent's dose stays in the band of its usual use.
-// Callers: the command `balance`.
+// Callers: the command `balance`, the page's server.
 #pragma once
 
 #include <functional>
@@ -18,6 +18,9 @@ struct Vary {
   base::Span span;
   std::optional<text::Amount> within;  // the amount stays between these ends; without, `least_share` to `most_times` of what is written
 };
+/// Reads one as a text that stands at `span`: a thing as the document names it, or a part in quotes; before it, if wanted, the bounds of its amount.
+std::optional<Vary> read_vary(const std::string& written, base::Span span, text::Measures, text::Faults&);
+
 // A drink with a tenth of its lime, or with ten times it, is another drink; a piece stays at least one piece. Practice.
 inline constexpr double least_share = 0.1, most_times = 10.0;
 
@@ -28,8 +31,9 @@ struct BalanceAsked {
   std::vector<Vary> vary;                                                              // none: all that is bought by mass or volume, but ice and agents
   bool besides = false;                                                                // `vary` stands beside that, not in its place
   std::function<bool(const flow::Flowsheet&, const flow::TakeInfo&)> may_change = {};  // amounts of other takes stay; none: all may
-  bool aim_at_middle = false;  // of a band, so that rounding stays inside; else the nearest edge will do
-  bool exact = false;          // not rounded
+  bool aim_at_middle = false;           // of a band, so that rounding stays inside; else the nearest edge will do
+  bool exact = false;                   // not rounded
+  std::function<bool()> given_up = {};  // asked now and then; once it says so the work ends soon, and its answer means nothing
 };
 
 struct AmountLine {

@@ -124,7 +124,8 @@ Problem::Problem(const BalanceAsked& asked, Flowsheet&& flow, std::vector<formul
       probe_(asked.in, flow_, targets_),
       knobs_(flow_.nominal),
       batch_(flow_),
-      aim_at_middle_(asked.aim_at_middle) {
+      aim_at_middle_(asked.aim_at_middle),
+      given_up_(asked.given_up) {
   for (const formula::Target& target : targets_)
     if (target.at_minute.value_or(0.0) > 0.0 || formula::target_key(target.property) == "headroom_ml") until_ = flow::Until::last_moment;
   flow::run<1>(flow_, flow_.nominal, batch_);
@@ -183,7 +184,11 @@ const flow::Batch<1>& Problem::run(std::span<const double> multiples) {
   return batch_;
 }
 
-void Problem::values(std::span<const double> multiples, std::span<double> out) { probe_.read(run(multiples), out); }
+void Problem::values(std::span<const double> multiples, std::span<double> out) {
+  ends_ = ends_ || (given_up_ && given_up_());
+  if (ends_) return std::fill(out.begin(), out.end(), std::numeric_limits<double>::quiet_NaN());
+  probe_.read(run(multiples), out);
+}
 
 Search Problem::search() {
   Search ask;

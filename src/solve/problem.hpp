@@ -46,6 +46,8 @@ class Problem {
   flow::Batch<1> batch_;
   flow::Until until_ = flow::Until::service;
   bool aim_at_middle_ = false;
+  std::function<bool()> given_up_;
+  bool ends_ = false;  // given up: nothing is run any more, and every search soon ends for want of values
 };
 
 }  // namespace bloomset::solve

@@ -119,11 +119,11 @@ base::Span place(std::uint32_t source, std::string_view text, std::size_t at) {
 
 }  // namespace
 
-base::Result<Node> read_json(std::uint32_t source, const base::Sources& sources) {
+base::Result<Node> read_json(std::uint32_t source, const base::Sources& sources, std::size_t most) {
   const std::string_view text = sources.text(source), file = sources.name(source);
-  if (text.size() > most_bytes)
+  if (text.size() > most)
     return refuse(file, place(source, text, 0), "too_large",
-                  say({"this text has ", std::to_string(text.size()), " bytes; a document has at most ", std::to_string(most_bytes)}));
+                  say({"this text has ", std::to_string(text.size()), " bytes; a document has at most ", std::to_string(most)}));
   if (const std::size_t bad = first_not_utf8(text); bad != std::string_view::npos)
     return refuse(file, place(source, text, bad), "not_utf8", "this byte is not UTF-8");
   Builder builder;

@@ -1,0 +1,117 @@
+// http/bench_calls.cpp - a text and what is to be done with it, in; the text after that, what it says, and its sheet, out. Nothing is stored.
+#include <thread>
+
+#include "http/answer.hpp"
+#include "http/reading.hpp"
+#include "press/json.hpp"
+#include "press/press.hpp"
+#include "solve/whiskers.hpp"
+#include "text/json_reader.hpp"
+#include "text/number.hpp"
+
+namespace bloomset::http {
+namespace {
+
+using text::Json;
+
+constexpr const char* unnamed = "formula";  // what faults call a text that came without a name
+
+base::Error unread(text::Faults faults) { return {base::ErrorKind::bad_input, "the request cannot be read", std::move(faults)}; }
+
+base::Result<sheet::Sheet> sheet_of(const Document& document, const sheet::Scaled& at) {
+  sheet::Inputs in = document.inputs(at.serves);
+  auto made = sheet::make_sheet({at.formula, in.larder, in.kit, at.serves, std::move(in.formula_text)});
+  if (made) made->findings.insert(made->findings.end(), at.findings.begin(), at.findings.end());
+  return made;
+}
+
+std::vector<base::Edit> edits_of(const text::Fields& fields, text::Faults& faults) {
+  std::vector<base::Edit> edits;
+  const text::Node* list = fields.array("edits");
+  if (list == nullptr) return edits;
+  for (const text::Node& item : list->items) {
+    if (!item.is(text::NodeKind::table)) {
+      text::fault_kind(faults, item, "an object");
+      continue;
+    }
+    const text::Fields edit(item, "an edit", {"line", "column", "length", "text"}, faults);
+    base::Edit one;
+    one.text = text_of(edit, "text");
+    const auto number = [&](const char* key, std::int64_t least) -> std::uint32_t {
+      edit.require(key);
+      const text::Node* node = edit.integer(key);
+      if (node == nullptr) return 0;
+      if (node->integer < least || node->integer > static_cast<std::int64_t>(text::most_bytes))
+        text::fault(faults, node->span, "no_such_place", std::string("`") + key + "` is outside of any text");
+      return static_cast<std::uint32_t>(node->integer);
+    };
+    one.place = {0, number("line", 1), number("column", 1), number("length", 0)};
+    edits.push_back(std::move(one));
+  }
+  return edits;
+}
+
+// The sheet's document stands inside the bench's as it was printed: it is made once, by press.
+std::string bench_document(const std::string& text, const Json& outline, const std::string& sheet, const Json& faults) {
+  return R"({"schema":1,"text":)" + Json(text).print() + R"(,"outline":)" + outline.print() + R"(,"sheet":)" + sheet + R"(,"faults":)" + faults.print() + "}\n";
+}
+
+// How far the serve's readings swing; waits for its turn among the long works.
+base::Result<press::Whiskers> whiskers_of(Call& call, const Document& document, const sheet::Scaled& at) {
+  LongWorks::Place place = call.works.take();
+  if (!place.there() || !place.wait_for_turn([] { return false; })) return base::fail(base::ErrorKind::internal, "too many long works go on at this moment");
+  solve::Course course;
+  course.threads = std::max(1U, std::thread::hardware_concurrency());
+  const sheet::Inputs in = document.inputs(at.serves);
+  return solve::whiskers({at.formula, in.larder, in.kit, at.serves, {}}, course);
+}
+
+}  // namespace
+
+Reply bench(Call& call) {
+  const auto body = body_of(call.request);
+  if (!body) return refusal(body.error());
+  text::Faults faults;
+  const text::Fields fields(*body, "the request", {"text", "name", "edits", "serves", "fit", "have"}, faults);
+  std::string text = text_of(fields, "text");
+  const text::Node* name = fields.string("name");
+  std::vector<base::Edit> edits = edits_of(fields, faults);
+  const Size size = size_of(fields, faults);
+  if (!faults.empty()) return refusal(unread(std::move(faults)));
+  text = base::edited(std::move(text), std::move(edits));
+  const auto document = read_document(call.house, name != nullptr ? name->string : unnamed, text);
+  if (!document) return refusal(document.error());
+  if (!document->formula) return answer(bench_document(text, {}, "null", faults_json(document->formula.error().diagnostics, document->sources)));
+  const auto at = scaled(*document, size);
+  if (!at) return refusal(at.error().error, at.error().sources);
+  const auto made = sheet_of(*document, *at);
+  if (!made) return answer(bench_document(text, {}, "null", faults_json(made.error().diagnostics, document->sources)));
+  return answer(bench_document(text, {}, press::sheet_json(*made, document->sources), faults_json(document->stock->left_out, document->stock->sources)));
+}
+
+Reply sheet(Call& call) {
+  const auto body = body_of(call.request);
+  if (!body) return refusal(body.error());
+  text::Faults faults;
+  const text::Fields fields(*body, "the request", {"text", "serves", "fit", "have", "scatter"}, faults);
+  std::string text = text_of(fields, "text");
+  const Size size = size_of(fields, faults);
+  const text::Node* scatter = fields.boolean("scatter");
+  if (!faults.empty()) return refusal(unread(std::move(faults)));
+  const auto document = read_document(call.house, unnamed, std::move(text));
+  if (!document) return refusal(document.error());
+  if (!document->formula) return refusal(document->formula.error(), document->sources);
+  const auto at = scaled(*document, size);
+  if (!at) return refusal(at.error().error, at.error().sources);
+  const auto made = sheet_of(*document, *at);
+  if (!made) return refusal(made.error(), document->sources);
+  press::Whiskers whiskers;
+  if (scatter != nullptr && scatter->boolean) {
+    auto rows = whiskers_of(call, *document, *at);
+    if (!rows) return refusal(rows.error(), document->sources);
+    whiskers = std::move(*rows);
+  }
+  return answer(press::sheet_json(*made, document->sources, whiskers));
+}
+
+}  // namespace bloomset::http
