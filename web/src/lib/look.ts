@@ -8,7 +8,9 @@ const byName: [RegExp, string][] = [
   [/\b(orange|mandarin|mango|passion)\b/, "orange"],
   [/\b(mint|basil|cucumber|herb)\b/, "green"],
   [/\bginger\b/, "ginger"],
-  [/\bsalt\b/, "rim"],
+  [/\b(sucrose|sugar|glucose|fructose|maltose|lactose)\b/, "sugar"],
+  [/\bacid\b/, "lime"],
+  [/\b(salt|chloride|citrate)\b/, "rim"],
 ];
 const byLook: Record<string, string> = {
   juice: "orange",

@@ -86,8 +86,9 @@ function group(
 ): number {
   const { at, ask } = prepared;
   const headHigh = one.head.lines === 2 ? 44 : 28;
-  const rowsTop = y0 + headHigh + 12;
   const chainTop = y0 + Math.max(46, one.bandHeight + 10);
+  // The first rows stand beside the chain, not beside the words above it.
+  const rowsTop = Math.max(y0 + headHigh + 12, one.group.bars.length > 0 ? chainTop - 24 : 0);
   const chain = one.group.bars.filter((bar) => !bar.arm);
   const heights = new Map(one.group.bars.map((bar) => [bar.id, barHeight(bar, px)]));
   for (const bar of chain) all.bars.push({ bar, x: at.get(bar.id)!, y: chainTop - 3, h: heights.get(bar.id)! });
@@ -258,7 +259,7 @@ function route(flow: Flow, ctx: Routes): Point[] {
     const bend = to.bar.arm ? Math.max(edge, to.x - 52) : bendAt(to, ctx);
     return bend > edge + 4 ? [level, { ...level, x: bend }, end] : [level, end];
   }
-  if (flow.kind === "gas" && end) return [{ x: end.x - 26, y: end.y + 18, h }, end];
+  if (flow.kind === "gas" && end) return [{ x: end.x - 20, y: end.y + 12, h }, end];
   if (!start) return [];
   if (flow.kind === "gate") {
     all.ends.push({ flow, y: start.y, h });
@@ -275,14 +276,17 @@ function route(flow: Flow, ctx: Routes): Point[] {
     if (!row) return [start, end];
     const room = end.x - start.x;
     const bend = bendAt(to, ctx);
-    const arrive = Math.max(start.x + Math.min(room * 0.6, 120), edge + 8);
-    if (room < 84 || bend <= arrive) {
+    // Past the words above its own bar before it rises.
+    const clear = row.y < start.y ? Math.min((prepared.wide.get(flow.from) ?? 0) / 2, room / 3) : 0;
+    const out: Point = { ...start, x: start.x + clear };
+    const arrive = out.x + Math.min((room - clear) * 0.6, 130);
+    if (room - clear < 84 || bend <= arrive) {
       row.lead = Math.min(start.x + room * 0.5, end.x - 8);
-      return [start, end];
+      return [start, out, end];
     }
     row.lead = arrive - 6;
     const level: Point = { x: arrive, y: row.y - h / 2, h };
-    return [start, level, { ...level, x: Math.max(bend, arrive) }, end];
+    return [start, out, level, { ...level, x: Math.max(bend, arrive) }, end];
   }
   return end ? [start, end] : [];
 }

@@ -1,45 +1,55 @@
-// columns.ts - where the steps stand from left to right. A step's column is one more than the largest column among what feeds it (longest path); a side
-// arm stands half a column before the step it meets. Column 0 is the labels' edge, the last one the gate. A gap is as wide as the words above its two
-// bars need, where there is room; else all gaps shrink together, and words go to a second line.
-import type { Group, Model } from "./model";
+// columns.ts - where the steps stand from left to right. A step's column is one more than the largest column among what feeds it (longest path). A chain
+// with fewer steps than the longest one shares the same room: a bar stands at the share of the longest path through it that lies before it, so that what
+// feeds is always left of what is fed. A side arm stands half way before the step it meets.
+//
+// Column 0 is the labels' edge, the last one the gate. A gap is as wide as the words above its two bars need, where there is room; else all gaps shrink
+// together, and words go to a second line.
+import type { Bar, Group, Model } from "./model";
 
 export const barWidth = 9;
 const narrowest = 30;
 
-/** Column of every bar: whole numbers, halves for side arms. */
-export function columnsOf(model: Model): Map<string, number> {
-  const columns = new Map<string, number>();
-  const walk = (id: string, deep: number): number => {
-    const known = columns.get(id);
-    if (known !== undefined) return known;
-    const bar = model.bars.get(id);
-    if (!bar || deep > 400) return 0;
-    let column = 1;
-    for (const flow of bar.ins) {
-      if (flow.kind === "main" || flow.kind === "strand") column = Math.max(column, 1 + walk(flow.from, deep + 1));
-      if (flow.kind === "arm") column = Math.max(column, 2, 0.5 + walk(flow.from, deep + 1));
-    }
-    column = Math.ceil(column);
-    columns.set(id, column);
+export interface Columns {
+  /** Column of every bar of a chain, between 0 and `last`; whole numbers on the longest path. */
+  of: Map<string, number>;
+  last: number;
+}
+
+export function columnsOf(model: Model): Columns {
+  const before = new Map<string, number>();
+  const after = new Map<string, number>();
+  const walk = (bar: Bar | undefined, known: Map<string, number>, next: (bar: Bar) => (string | null)[]): number => {
+    if (!bar) return 0;
+    const found = known.get(bar.id);
+    if (found !== undefined) return found;
+    known.set(bar.id, 1); // a ring of parts cannot be written; this ends the walk all the same
+    const steps = next(bar).map((id) => (id === null ? 0 : walk(model.bars.get(id), known, next)));
+    const column = 1 + Math.max(0, ...steps);
+    known.set(bar.id, column);
     return column;
   };
-  for (const bar of model.bars.values()) walk(bar.id, 0);
-  for (const bar of model.bars.values()) {
-    const target = bar.arm ? bar.outs.find((flow) => flow.kind === "arm")?.to : undefined;
-    if (target !== undefined) columns.set(bar.id, (columns.get(target) ?? 2) - 0.5);
+  // What feeds a side arm feeds the step it meets.
+  const feeds = (bar: Bar): string[] =>
+    bar.ins.flatMap((flow) =>
+      flow.kind === "arm" ? feeds(model.bars.get(flow.from)!) : flow.kind === "main" || flow.kind === "strand" ? [flow.from] : [],
+    );
+  const meets = (id: string): string => {
+    const bar = model.bars.get(id);
+    return bar?.arm ? (bar.outs.find((flow) => flow.kind === "arm")?.to ?? id) : id;
+  };
+  const chain = [...model.bars.values()].filter((bar) => !bar.arm);
+  for (const bar of chain) {
+    walk(bar, before, feeds);
+    walk(bar, after, (one) => one.outs.flatMap((flow) => (flow.kind === "main" || flow.kind === "strand" ? [meets(flow.to)] : [])));
   }
-  return columns;
+  const last = 1 + Math.max(0, ...before.values());
+  const of = new Map(chain.map((bar) => [bar.id, (before.get(bar.id)! / (before.get(bar.id)! + after.get(bar.id)!)) * last]));
+  return { of, last };
 }
 
 /** x of the left edge of each whole column's bars, from 0 (the labels' edge) to the gate. `widths` are those of the words above each bar. */
-export function placed(
-  groups: readonly Group[],
-  columns: Map<string, number>,
-  widths: Map<string, number>,
-  from: number,
-  to: number,
-): number[] {
-  const last = Math.max(0, ...[...columns.values()].map(Math.ceil)) + 1;
+export function placed(groups: readonly Group[], columns: Columns, widths: Map<string, number>, from: number, to: number): number[] {
+  const { last } = columns;
   const need = Array.from({ length: last + 1 }, () => narrowest);
   const tight = [...need];
   const ask = (column: number, gap: number): void => {
@@ -49,16 +59,14 @@ export function placed(
     const chain = group.bars.filter((bar) => !bar.arm);
     let before = { column: 0, width: -barWidth };
     for (const bar of chain) {
-      const column = columns.get(bar.id) ?? 1;
+      const column = columns.of.get(bar.id) ?? 1;
       const width = widths.get(bar.id) ?? 0;
-      const spans = column - before.column;
       const gap = (before.width + width) / 2 + 9;
-      for (let c = before.column + 1; c <= column; c++) ask(c, gap / spans);
+      for (let c = Math.floor(before.column) + 1; c <= Math.ceil(column); c++) ask(c, gap / (column - before.column));
       before = { column, width };
     }
     const gateWords = widths.get(`gate:${group.part}`) ?? 0;
-    const spans = last - before.column;
-    if (spans > 0) ask(last, Math.max(before.width / 2 + 14, before.width / 2 + gateWords + 20) / spans);
+    for (let c = Math.floor(before.column) + 1; c <= last; c++) ask(c, (before.width / 2 + gateWords + 20) / (last - before.column));
   }
   const sum = (gaps: number[]): number => gaps.slice(1).reduce((total, gap) => total + gap, 0);
   const room = to - from;
@@ -70,4 +78,11 @@ export function placed(
   const at = [from];
   for (let column = 1; column <= last; column++) at.push(at[column - 1]! + (gaps[column]! + rest) * squeeze);
   return at;
+}
+
+/** x at a column that need not be whole. */
+export function xAt(xs: readonly number[], column: number): number {
+  const low = xs[Math.floor(column)] ?? 0;
+  const high = xs[Math.ceil(column)] ?? low;
+  return Math.round(low + (high - low) * (column - Math.floor(column)));
 }

@@ -32,8 +32,8 @@ export interface Placed extends Block {
   tier: number;
 }
 
-/** The words of a step: as wide as its widest line, at most `most` px where words can be broken. */
-export function block(id: string, step: wire.OutlineStep, most: number): Block {
+/** The words of a step: as wide as its widest line, at most `most` px where words can be broken. `answers` are the engine's, behind what is written. */
+export function block(id: string, step: wire.OutlineStep, most: number, answers: readonly string[] = []): Block {
   const conds: Cond[] = [];
   let w = textWidth(step.do, actSize, "strong");
   for (const key of shownKeys) {
@@ -43,6 +43,10 @@ export function block(id: string, step: wire.OutlineStep, most: number): Block {
     const lines = broken(shown, most, condSize);
     w = Math.max(w, ...lines.map((line) => textWidth(line, condSize)));
     conds.push({ ...found, shown, lines: lines.length });
+  }
+  for (const shown of answers) {
+    w = Math.max(w, textWidth(shown, condSize));
+    conds.push({ key: shown, text: shown, place: null, shown, lines: 1 });
   }
   return { id, act: step.do, conds, w: Math.ceil(w) + 2, h: actHigh + conds.reduce((sum, one) => sum + one.lines, 0) * condHigh };
 }

@@ -23,8 +23,8 @@ export function layout(ask: Ask): Flowing {
   const prepared = prepare(ask);
   const heaviest = Math.max(1, ...prepared.model.flows.filter((flow) => flow.kind !== "gas").map((flow) => flow.mass));
   const least = arrange(prepared, steps[0]!).height;
-  // Where the words alone fill the height, the picture grows by a third instead of turning to threads.
-  const room = Math.max(ask.height, least + 200);
+  // Where the words alone fill the height, the picture grows instead of turning to threads.
+  const room = Math.max(ask.height, least + 150);
   const most = ask.height * highest;
   const settled = largest((k) => heaviest * k <= most && arrange(prepared, k).height <= room);
   const held = ask.k !== null && ask.k <= settled * outgrown * outgrown && heaviest * ask.k <= most * outgrown ? ask.k : settled;

@@ -310,7 +310,8 @@ function chainMatter(stream: wire.Stream, group: Group | undefined, step: number
   if (foams && step >= foams.number) return "cloud";
   const mixed = (group?.steps.filter((one) => one.number <= step).flatMap((one) => one.takes).length ?? 0) > 1;
   const matter = matterOf(stream.look);
-  return mixed && (matter === "rum" || matter === "gel" || matter === "gas") ? "base" : matter;
+  if (matter === "gas") return "water";
+  return mixed && (matter === "rum" || matter === "gel") ? "base" : matter;
 }
 
 /** What is used and not eaten counts with what stays of it. */
@@ -320,7 +321,7 @@ function net(model: Model, bar: Bar, first: boolean): void {
     if (!row || row.kind === "drunk") continue;
     const passes = row.kind === "ice" || bar.do === "sphere" ? "stays" : bar.do === "rinse" && !first ? "lost" : "";
     const away = bar.outs.find((out) => out.kind === "loss" && out.to === passes);
-    if (!away || (row.kind !== "ice" && away.mass < 0.8 * row.gross)) continue;
+    if (!away || (row.kind !== "ice" && (away.mass < 0.8 * row.gross || away.mass > 1.02 * row.gross))) continue;
     const gone = Math.min(away.mass, row.gross);
     flow.mass = row.mass = row.gross - gone;
     away.mass -= gone;

@@ -3,7 +3,7 @@ import type * as wire from "../api/types";
 import { fixed } from "../lib/format";
 import { glassAt, levelOf, radiusAt, spread, type Glass } from "./glass";
 import type { Group } from "./model";
-import { ribbon, type Path } from "./paths";
+import type { Path } from "./paths";
 import type { End } from "./shapes";
 
 /** Where the glass stands: its middle and its inside bottom in px, and px a mm. */
@@ -13,7 +13,7 @@ export interface Stand {
   floor: number;
   scale: number;
 }
-const wordsWide = 96;
+const wordsWide = 84;
 const most = 3.4; // px a mm: a glass is never drawn larger than about life size on a common screen
 
 /** The glass as it is in the sheet at this moment; without a sheet the empty one cannot be known. */
@@ -115,8 +115,33 @@ export function swelling(
     const share = (volume(end) / Math.max(1e-9, total[foams(end) ? "foam" : "drink"])) * room;
     const [top, bottom] = [levelOf(glass.rings, at), levelOf(glass.rings, Math.max(0, at - share))];
     at -= share;
-    const wall = stand.x - radiusAt(glass.rings, (top + bottom) / 2) * stand.scale;
-    const to = { x: wall, y: upTo(stand, top), h: (top - bottom) * stand.scale };
-    return { id: end.flow.id, matter: end.flow.matter, ...ribbon([{ x: gate + 3, y: end.y, h: end.h }, to, { ...to, x: stand.x }]) };
+    return { id: end.flow.id, matter: end.flow.matter, ...toWall(end, gate, stand, top, bottom) };
   });
+}
+
+/** From the gate to a layer: both edges meet the wall where the layer does, and between them the ribbon follows the wall. */
+function toWall(end: End, gate: number, stand: Stand, top: number, bottom: number): Path {
+  const { rings } = stand.glass;
+  const at = (mm: number): [number, number] => [stand.x - radiusAt(rings, mm) * stand.scale, upTo(stand, mm)];
+  const say = ([x, y]: [number, number]): string => `${x.toFixed(1)},${y.toFixed(1)}`;
+  const curve = (from: [number, number], to: [number, number]): string => {
+    const middle = (from[0] + to[0]) / 2;
+    return `C${say([middle, from[1]])} ${say([middle, to[1]])} ${say(to)}`;
+  };
+  const high: [number, number] = [gate + 3, end.y];
+  const low: [number, number] = [gate + 3, end.y + end.h];
+  const wall = [
+    top,
+    ...rings
+      .map((ring) => ring.h)
+      .filter((h) => h < top && h > bottom)
+      .reverse(),
+    bottom,
+  ].map(at);
+  const upper = `M${say(high)}${curve(high, wall[0]!)}`;
+  return {
+    fill: `${upper}${wall.map((point) => `L${say(point)}`).join("")}${curve(wall.at(-1)!, low)}Z`,
+    upper,
+    lower: `M${say(low)}${curve(low, wall.at(-1)!)}`,
+  };
 }

@@ -1,6 +1,7 @@
 // prepare.ts - all of the layout that does not depend on the scale: what stands in which group, where the bars are from left to right, how wide words are.
 import type * as wire from "../api/types";
-import { columnsOf, placed } from "./columns";
+import { fixed, plural } from "../lib/format";
+import { barWidth, columnsOf, placed, xAt } from "./columns";
 import { marksOf, type Mark } from "./findings";
 import { block, condSize, oneLine, tiers, type Block, type Placed, type Wanted } from "./labels";
 import { makeModel, type Bar, type Group, type Model, type Row } from "./model";
@@ -27,6 +28,8 @@ export interface Ask {
 export interface Lettered {
   row: Row;
   lines: string[];
+  /** px the thing's name may take. */
+  most: number;
   /** Words under the thing, in the glass: the act that puts it in. */
   under: Block | null;
 }
@@ -34,9 +37,10 @@ export interface Prepared {
   ask: Ask;
   model: Model;
   groups: { group: Group; rows: Lettered[]; band: Placed[]; bandHeight: number; head: Head }[];
+  /** Left edge of every bar. */
   at: Map<string, number>;
-  columns: Map<string, number>;
-  xs: number[];
+  /** px that the words above a bar take. */
+  wide: Map<string, number>;
   arms: Map<string, Block>;
   marks: Mark[];
   /** Right edge of the labels. */
@@ -75,7 +79,7 @@ export function prepare(ask: Ask): Prepared {
   for (const bar of model.bars.values()) {
     if (bar.arm) arms.set(bar.id, oneLine(bar));
     else {
-      const words = block(bar.id, bar.outline, 66);
+      const words = block(bar.id, bar.outline, 58, answers(bar, order));
       blocks.set(bar.id, words);
       widths.set(bar.id, words.w);
     }
@@ -87,7 +91,8 @@ export function prepare(ask: Ask): Prepared {
     widths.set(words.id, words.w);
   }
   const xs = placed(order, columns, widths, edge, ask.gate);
-  const at = new Map([...columns].map(([id, column]) => [id, between(xs, column)]));
+  const at = new Map([...columns.of].map(([id, column]) => [id, xAt(xs, column)]));
+  for (const bar of model.bars.values()) if (bar.arm) at.set(bar.id, armAt(bar, model, at, edge));
   const groups = order.map((group) => {
     const wanted = group.bars
       .filter((bar) => !bar.arm)
@@ -97,14 +102,25 @@ export function prepare(ask: Ask): Prepared {
     const { placed: band, height: bandHeight } = tiers(wanted, edge - 4, ask.gate - 8);
     return { group, rows: lettered(group, marks, edge), band, bandHeight, head: headOf(group, ask, edge, marks) };
   });
-  return { ask, model, groups, at, columns, xs, arms, marks, edge };
+  return { ask, model, groups, at, wide: widths, arms, marks, edge };
 }
 
-const between = (xs: readonly number[], column: number): number => {
-  const low = xs[Math.floor(column)] ?? 0;
-  const high = xs[Math.ceil(column)] ?? low;
-  return Math.round((low + high) / 2);
-};
+/** What the engine answers of a step, where it matters as much as what is written: the pressure in the bottle, the rounds of the shaker. */
+function answers(bar: Bar, groups: readonly Group[]): string[] {
+  const facts = groups.find((group) => group.part === bar.part)?.facts;
+  const pressure = bar.do === "charge" ? facts?.siphon?.pressure_at_service_bar_gauge : null;
+  const rounds = ["shake", "stir", "blend"].includes(bar.do) && facts?.made === "to order" ? facts.rounds : 1;
+  return [pressure ? `${fixed(pressure, 1)}\u00a0bar` : "", rounds > 1 ? plural(rounds, "round") : ""].filter(Boolean);
+}
+
+/** Half way between the step that a side arm meets and the one before that. */
+function armAt(bar: Bar, model: Model, at: Map<string, number>, edge: number): number {
+  const target = model.bars.get(bar.outs.find((flow) => flow.kind === "arm")?.to ?? "");
+  const main = target?.ins.find((flow) => flow.kind === "main");
+  const right = (target && at.get(target.id)) ?? edge + 100;
+  const left = (main && at.get(main.from)) ?? edge;
+  return Math.round(Math.max((left + right) / 2, right - 70 - barWidth));
+}
 
 /** How the serve takes of a part: act, and the amount as written. */
 function gateBlock(group: Group, outline: wire.Outline): Block | null {
@@ -135,15 +151,18 @@ function lettered(group: Group, marks: readonly Mark[], edge: number): Lettered[
       before = row.step;
       const step = group.steps.find((one) => one.number === row.step);
       const under = group.serve && first && step ? block(row.id, step, 1e6) : null;
-      return { row, lines: shortened(row.label, most), under };
+      return { row, lines: shortened(kept(row.label), most), most, under };
     });
 }
+
+/** A number and its unit stay together. */
+export const kept = (label: string): string => label.replace(/(?<=\d) (?=[%a-zA-Z])/g, "\u00a0");
 
 /** One or two lines; what does not fit ends in dots. */
 function shortened(text: string, most: number): string[] {
   const lines = broken(text, most, thingSize);
-  const kept = lines.length > 2 ? [lines[0]!, lines.slice(1).join(" ")] : lines;
-  return kept.map((line) => {
+  const two = lines.length > 2 ? [lines[0]!, lines.slice(1).join(" ")] : lines;
+  return two.map((line) => {
     if (textWidth(line, thingSize) <= most) return line;
     let cut = line;
     while (cut.length > 1 && textWidth(`${cut}…`, thingSize) > most) cut = cut.slice(0, -1);

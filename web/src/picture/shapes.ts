@@ -8,6 +8,7 @@ import type { Path, Point } from "./paths";
 export interface PlacedRow {
   row: Row;
   lines: string[];
+  most: number;
   under: Block | null;
   group: Group;
   /** Middle of its ribbon and of its words. */

@@ -12,7 +12,9 @@ export function tieTo(mark: PlacedMark, flow: Flowing): { id: string; path: stri
   const clear = (at: number): boolean =>
     words.every((one) => at < one.x - 3 || at > one.x + one.w + 3 || one.y + one.h < from || one.y > to);
   const aside =
-    [0, -14, 14, -28, 28, -42, 42, -60, 60, -80, 80].find((by) => clear(x + by) && x + by > flow.edge && x + by < flow.gate.x - 8) ?? 0;
+    [0, -14, 14, -28, 28, -42, 42, -60, 60, -80, 80, -110, 110, -140, 140].find(
+      (by) => clear(x + by) && x + by > flow.edge && x + by < flow.gate.x - 8,
+    ) ?? 0;
   const path = aside === 0 ? `M${x},${from}V${to}` : `M${x},${from}v5h${aside}V${to}`;
   return { id: mark.at, path, severity: mark.severity };
 }

@@ -7,6 +7,7 @@ export const shownKeys = ["to", "at", "until", "with", "pressure", "charges", "i
 
 export function readable(text: string, key = ""): string {
   const plain = text
+    .replace(/^([\d./ ]+) pieces?$/, "$1")
     .replace(/(?<=\d)\s*-\s*(?=\d)/g, "–")
     .replace(/(?<=\d) ([CF])\b/g, "\u00a0°$1")
     .replace(/(?<=\d) (?=[%a-zA-Zµ])/g, "\u00a0");
