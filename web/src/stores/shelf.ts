@@ -28,5 +28,4 @@ export function pieces(excerpt: string): Piece[] {
 /** A file name for a new document of one thing: plain letters, as it is listed on the shelf. */
 export const documentName = (thing: string): string => thing.trim().replace(/[/\\]/g, "-").slice(0, 80);
 
-/** `revision 7`, `first`. */
-export const revisionWords = (revision: number): string => (revision <= 1 ? "as first written" : `${revision} revisions`);
+export const revisionWords = (revision: number): string => (revision === 1 ? "one revision" : `${revision} revisions`);
