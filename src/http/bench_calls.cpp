@@ -2,6 +2,7 @@
 #include <thread>
 
 #include "http/answer.hpp"
+#include "http/changes.hpp"
 #include "http/reading.hpp"
 #include "press/json.hpp"
 #include "press/press.hpp"
@@ -25,32 +26,6 @@ base::Result<sheet::Sheet> sheet_of(const Document& document, const sheet::Scale
   return made;
 }
 
-std::vector<base::Edit> edits_of(const text::Fields& fields, text::Faults& faults) {
-  std::vector<base::Edit> edits;
-  const text::Node* list = fields.array("edits");
-  if (list == nullptr) return edits;
-  for (const text::Node& item : list->items) {
-    if (!item.is(text::NodeKind::table)) {
-      text::fault_kind(faults, item, "an object");
-      continue;
-    }
-    const text::Fields edit(item, "an edit", {"line", "column", "length", "text"}, faults);
-    base::Edit one;
-    one.text = text_of(edit, "text");
-    const auto number = [&](const char* key, std::int64_t least) -> std::uint32_t {
-      edit.require(key);
-      const text::Node* node = edit.integer(key);
-      if (node == nullptr) return 0;
-      if (node->integer < least || node->integer > static_cast<std::int64_t>(text::most_bytes))
-        text::fault(faults, node->span, "no_such_place", std::string("`") + key + "` is outside of any text");
-      return static_cast<std::uint32_t>(node->integer);
-    };
-    one.place = {0, number("line", 1), number("column", 1), number("length", 0)};
-    edits.push_back(std::move(one));
-  }
-  return edits;
-}
-
 // The sheet's document stands inside the bench's as it was printed: it is made once, by press.
 std::string bench_document(const std::string& text, const Json& outline, const std::string& sheet, const Json& faults) {
   return R"({"schema":1,"text":)" + Json(text).print() + R"(,"outline":)" + outline.print() + R"(,"sheet":)" + sheet + R"(,"faults":)" + faults.print() + "}\n";
@@ -72,13 +47,19 @@ Reply bench(Call& call) {
   const auto body = body_of(call.request);
   if (!body) return refusal(body.error());
   text::Faults faults;
-  const text::Fields fields(*body, "the request", {"text", "name", "edits", "serves", "fit", "have"}, faults);
+  const text::Fields fields(*body, "the request", {"text", "name", "acts", "edits", "serves", "fit", "have"}, faults);
   std::string text = text_of(fields, "text");
   const text::Node* name = fields.string("name");
   std::vector<base::Edit> edits = edits_of(fields, faults);
+  const std::vector<formula::Change> acts = acts_of(fields, faults);
   const Size size = size_of(fields, faults);
   if (!faults.empty()) return refusal(unread(std::move(faults)));
   text = base::edited(std::move(text), std::move(edits));
+  for (const formula::Change& act : acts) {
+    auto after = formula::changed(text, act, call.house.borrower());
+    if (!after) return refusal(after.error());
+    text = std::move(*after);
+  }
   const auto document = read_document(call.house, name != nullptr ? name->string : unnamed, text);
   if (!document) return refusal(document.error());
   if (!document->formula) return answer(bench_document(text, {}, "null", faults_json(document->formula.error().diagnostics, document->sources)));

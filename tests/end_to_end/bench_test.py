@@ -86,6 +86,8 @@ class Help(Bench):
             self.assertGreaterEqual(len(examples), 3, command)
             for example in examples:
                 words = shlex.split(re.split(r"\s{5,}", example)[0])
+                if words[1] == "open":
+                    continue  # does not end by itself: open_test.py
                 with self.subTest(example=example):
                     self.assertTrue(not command or words[1] == command)
                     done = subprocess.run([cli_test.PROGRAM, *words[1:]], capture_output=True, text=True, cwd=ROOT, timeout=120)
