@@ -14,6 +14,8 @@ std::string_view embedded(std::string_view path);
 
 namespace {
 
+constexpr const char* built_in_name = "built-in kit";
+
 base::Result<KitDocument> read(std::string name, std::string text, base::Sources& sources) {
   const std::uint32_t source = sources.add(std::move(name), std::move(text));
   auto tree = text::read_toml(source, sources);
@@ -48,7 +50,7 @@ void put(std::vector<Item>& items, Item item) {
 base::Result<Kit> Kit::built_in() {
   base::Sources sources;
   Kit kit;
-  if (auto added = kit.add("built-in kit", std::string(embedded("kit/kit.toml")), sources); !added) {
+  if (auto added = kit.add(built_in_name, std::string(embedded("kit/kit.toml")), sources); !added) {
     base::Error error = std::move(added.error());
     error.kind = base::ErrorKind::internal;
     return tl::unexpected<base::Error>(std::move(error));
@@ -57,10 +59,17 @@ base::Result<Kit> Kit::built_in() {
 }
 
 base::Result<void> Kit::add(std::string name, std::string text, base::Sources& sources) {
+  const std::string from = name == built_in_name ? "" : name;
   auto document = read(std::move(name), std::move(text), sources);
   if (!document) return tl::unexpected<base::Error>(std::move(document.error()));
-  for (Vessel& v : document->vessels) put(vessels_, std::move(v));
-  for (Place& p : document->places) put(places_, std::move(p));
+  for (Vessel& v : document->vessels) {
+    v.from = from;
+    put(vessels_, std::move(v));
+  }
+  for (Place& p : document->places) {
+    p.from = from;
+    put(places_, std::move(p));
+  }
   if (document->room_c) room = units::celsius(*document->room_c);
   if (document->room_humidity_percent) room_humidity = *document->room_humidity_percent / 100.0;
   if (document->hands) hands = *document->hands;

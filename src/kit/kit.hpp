@@ -15,6 +15,8 @@
 namespace bloomset::kit {
 
 enum class VesselKind : std::uint8_t { glass, shaker, mixing_glass, blender, siphon, bottle, pan, tray };
+/// Its word in documents: `mixing_glass`.
+std::string_view name(VesselKind);
 
 /// Inside outline from the bottom up: radius at height. Straight between points.
 struct Outline {
@@ -35,14 +37,17 @@ struct Vessel {
   bool hot_rated = true;
   bool pressure_rated = false;
   std::string source;
+  std::string from;  // the document that brought it; empty: the built-in kit
 };
 
 enum class PlaceKind : std::uint8_t { still_fridge, fan_fridge, freezer, ice_bath, water_bath, room };
+std::string_view name(PlaceKind);
 struct Place {
   std::string name;
   PlaceKind kind = PlaceKind::still_fridge;
   units::Temperature temperature;
   std::string source;
+  std::string from;  // as of a vessel
 };
 
 class Kit {
@@ -60,6 +65,8 @@ class Kit {
   units::Temperature room = units::celsius(20.0);
   double room_humidity = 0.5;  // relative, 0 to 1
   int hands = 2, burners = 1;
+  const std::vector<Vessel>& vessels() const { return vessels_; }
+  const std::vector<Place>& places() const { return places_; }
   std::vector<std::string> vessel_names() const, place_names() const;
   std::string fingerprint() const;
 

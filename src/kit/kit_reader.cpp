@@ -1,5 +1,6 @@
 #include "kit/kit_reader.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <string>
@@ -182,6 +183,16 @@ void read_list(const text::Node* list, const std::string& what, std::vector<Item
 }
 
 }  // namespace
+
+std::string_view name(VesselKind kind) {
+  const auto row = std::find_if(vessel_kinds.begin(), vessel_kinds.end(), [kind](const auto& one) { return one.kind == kind; });
+  return row->name;
+}
+
+std::string_view name(PlaceKind kind) {
+  const auto row = std::find_if(place_kinds.begin(), place_kinds.end(), [kind](const auto& one) { return one.kind == kind; });
+  return row->name;
+}
 
 KitDocument read_kit(const text::Node& root, text::Faults& faults) {
   static const std::vector<std::string> keys = {"hands", "burners", "room_c", "room_humidity_percent", "vessel", "place"};

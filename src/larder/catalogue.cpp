@@ -186,6 +186,8 @@ std::optional<Make> make_named(std::string_view name) {
   return std::nullopt;
 }
 
+std::string_view name(Family family) { return family_names[static_cast<std::size_t>(family)]; }
+
 std::optional<Family> family_named(std::string_view name) {
   for (std::size_t i = 0; i + 1 < family_names.size(); ++i)
     if (family_names[i] == name) return static_cast<Family>(i);

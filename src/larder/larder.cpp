@@ -207,7 +207,7 @@ base::Result<Larder> Larder::built_in() {
 }
 
 base::Result<void> Larder::add(std::string name, std::string text, base::Sources& sources) {
-  const std::string content = text;
+  const std::string content = text, from = name;
   const std::uint32_t source = sources.add(std::move(name), std::move(text));
   auto tree = text::read_toml(source, sources);
   if (!tree) return tl::unexpected<base::Error>(std::move(tree.error()));
@@ -221,7 +221,10 @@ base::Result<void> Larder::add(std::string name, std::string text, base::Sources
           {base::Severity::error, "contradiction", "\"" + file.row.name + "\" cannot be made up: " + made.problem, file.name_span, std::nullopt, ""});
   }
   if (!faults.empty()) return base::fail(base::ErrorKind::bad_input, "the larder has faults", std::move(faults));
-  for (FileRow& file : read) rows_->put(std::move(file.row));
+  for (FileRow& file : read) {
+    file.row.from = from;
+    rows_->put(std::move(file.row));
+  }
   rows_->made.clear();
   rows_->fingerprint += content;
   return {};
@@ -284,6 +287,12 @@ std::vector<std::string> Larder::names() const {
   std::vector<std::string> names;
   for (const Row& row : rows_->rows) names.push_back(row.name);
   return names;
+}
+
+std::vector<Listing> Larder::listing() const {
+  std::vector<Listing> all;
+  for (const Row& row : rows_->rows) all.push_back({row.name, row.also, row.from, numbers_of(row), row.assumes});
+  return all;
 }
 
 std::string Larder::fingerprint() const { return rows_->fingerprint; }

@@ -11,6 +11,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "base/diagnostic.hpp"
@@ -55,6 +56,8 @@ enum class Family : std::uint8_t {
   chemical,
   other
 };
+/// Its word in the tables and in documents: `plant_milk`.
+std::string_view name(Family);
 
 /// How one property of a thing varies from buy to buy: a normal law of that relative or absolute width (one standard deviation).
 struct Variability {
@@ -113,6 +116,17 @@ struct Thing {
   bool is_ice() const { return ice_wet.has_value(); }
 };
 
+/// A row as it stands, for those who list the larder; what it is made up to is `resolve`'s.
+struct Listing {
+  std::string name;
+  std::vector<std::string> also;                             // other names
+  std::string from;                                          // the document that brought it; empty: the catalogue
+  std::vector<std::pair<std::string_view, double>> numbers;  // keys and units of a larder document (docs/larder.md): brix, acid_g_l, ph …
+  std::vector<std::string> assumes;                          // the row's own words
+};
+/// The numbers that a larder document may give of a thing.
+std::vector<std::string_view> number_keys();
+
 class Larder {
  public:
   /// The catalogue embedded in the program. Checked by tests; a fault in it is an internal error.
@@ -129,6 +143,8 @@ class Larder {
   std::vector<Deviation> deviations(const Thing&) const;
 
   std::vector<std::string> names() const;
+  /// Every row, in the order of `names`.
+  std::vector<Listing> listing() const;
   /// Text that stands for the whole content, for the sheet's digest.
   std::string fingerprint() const;
 

@@ -13,30 +13,30 @@ struct NumberKey {
   Member value;
 };
 // The keys of numbers; the band each may lie in stands in row_numbers.
-constexpr std::array<NumberKey, 18> number_keys = {{{"brix", &Row::brix},
-                                                    {"acid_g_l", &Row::acid},
-                                                    {"ph", &Row::ph},
-                                                    {"strength", &Row::strength},
-                                                    {"percent", &Row::percent},
-                                                    {"hardness", &Row::hardness},
-                                                    {"co2_g_l", &Row::co2},
-                                                    {"density", &Row::density},
-                                                    {"piece_g", &Row::piece},
-                                                    {"bought_piece_g", &Row::bought_piece},
-                                                    {"pack_g", &Row::pack},
-                                                    {"pack_ml", &Row::pack_volume},
-                                                    {"yield", &Row::yield},
-                                                    {"wet", &Row::wet},
-                                                    {"ice_c", &Row::at},
-                                                    {"holds", &Row::holds},
-                                                    {"storage_c", &Row::storage},
-                                                    {"bloom", &Row::bloom}}};
+constexpr std::array<NumberKey, 18> document_numbers = {{{"brix", &Row::brix},
+                                                         {"acid_g_l", &Row::acid},
+                                                         {"ph", &Row::ph},
+                                                         {"strength", &Row::strength},
+                                                         {"percent", &Row::percent},
+                                                         {"hardness", &Row::hardness},
+                                                         {"co2_g_l", &Row::co2},
+                                                         {"density", &Row::density},
+                                                         {"piece_g", &Row::piece},
+                                                         {"bought_piece_g", &Row::bought_piece},
+                                                         {"pack_g", &Row::pack},
+                                                         {"pack_ml", &Row::pack_volume},
+                                                         {"yield", &Row::yield},
+                                                         {"wet", &Row::wet},
+                                                         {"ice_c", &Row::at},
+                                                         {"holds", &Row::holds},
+                                                         {"storage_c", &Row::storage},
+                                                         {"bloom", &Row::bloom}}};
 constexpr std::array<std::string_view, 6> variable = {"brix", "acid", "ph", "strength", "mass_a_piece", "bloom"};
 
 std::vector<std::string> thing_keys() {
   std::vector<std::string> keys = {"name",  "like",    "also",   "family",    "make",    "per_100g", "per_litre", "fresh",  "enzyme",
                                    "solid", "raw_egg", "allows", "allergens", "assumes", "price",    "currency",  "varies", "source"};
-  for (const NumberKey& k : number_keys) keys.emplace_back(k.key);
+  for (const NumberKey& k : document_numbers) keys.emplace_back(k.key);
   return keys;
 }
 
@@ -156,7 +156,7 @@ class ThingReader {
   }
 
   void numbers() {
-    for (const NumberKey& k : number_keys) {
+    for (const NumberKey& k : document_numbers) {
       const text::Node* value = fields_.number(k.key);
       if (value == nullptr) continue;
       const auto band = std::find_if(row_numbers.begin(), row_numbers.end(), [&](const RowNumber& n) { return n.value == k.value; });
@@ -222,6 +222,19 @@ class ThingReader {
 };
 
 }  // namespace
+
+std::vector<std::string_view> number_keys() {
+  std::vector<std::string_view> keys;
+  for (const NumberKey& k : document_numbers) keys.push_back(k.key);
+  return keys;
+}
+
+std::vector<std::pair<std::string_view, double>> numbers_of(const Row& row) {
+  std::vector<std::pair<std::string_view, double>> numbers;
+  for (const NumberKey& k : document_numbers)
+    if (const auto& value = row.*k.value) numbers.emplace_back(k.key, *value);
+  return numbers;
+}
 
 std::vector<FileRow> read_larder(const text::Node& root, const FindRow& find, const std::vector<std::string>& known_names, text::Faults& faults) {
   static const std::vector<std::string> keys = {"thing"};

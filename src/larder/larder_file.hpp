@@ -3,6 +3,8 @@
 
 #include <functional>
 #include <string>
+#include <string_view>
+#include <utility>
 #include <vector>
 
 #include "larder/row.hpp"
@@ -17,6 +19,8 @@ struct FileRow {
   Row row;
   base::Span name_span;
 };
+/// The row's numbers by a document's keys, those it has.
+std::vector<std::pair<std::string_view, double>> numbers_of(const Row&);
 std::vector<FileRow> read_larder(const text::Node& root, const FindRow&, const std::vector<std::string>& known_names, text::Faults&);
 
 }  // namespace bloomset::larder

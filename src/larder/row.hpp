@@ -35,6 +35,7 @@ struct Row {
   std::vector<std::string> allows, allergens;
   bool allergens_known = true;
   std::string source;
+  std::string from;  // the document that brought it; empty: the catalogue
   std::vector<std::string> assumes;
 
   matter::Composition listed;  // g/100 g, g/L or mol, as `make` says

@@ -15,14 +15,9 @@ namespace {
 
 using larder::Family;
 
-constexpr std::array<const char*, 25> family_names = {"water", "juice", "puree",      "sweetener", "syrup",         "spirit",   "liqueur", "wine", "bitters",
-                                                      "dairy", "egg",   "plant_milk", "acid",      "acid_solution", "salt",     "saline",  "soda", "tea_coffee",
-                                                      "spice", "herb",  "fruit",      "ice",       "agent",         "chemical", "other"};
-static_assert(family_names.size() == static_cast<std::size_t>(Family::other) + 1);
-
 // Kilograms by family.
 struct Look {
-  std::array<double, family_names.size()> kg{};
+  std::array<double, static_cast<std::size_t>(Family::other) + 1> kg{};
   double total() const {
     double sum = 0.0;
     for (const double m : kg) sum += m;
@@ -38,7 +33,7 @@ struct Look {
     for (const bool plain_too : {false, true})
       for (std::size_t i = 0; i < kg.size(); ++i)
         if (plain(i) == plain_too && kg[i] > most && (!plain_too || most == 0.0)) best = i, most = kg[i];
-    return family_names[best];
+    return std::string(larder::name(static_cast<Family>(best)));
   }
 };
 

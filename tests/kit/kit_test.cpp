@@ -113,5 +113,19 @@ TEST(PlainCylinder, ReadsNothingElse) {
   EXPECT_TRUE(Kit::plain_cylinder("old jar, with lid, 0.3 L").has_value());
 }
 
+TEST(Kit, LetsItsRowsBeListedWithWhereTheyCameFrom) {
+  Kit kit = built_in();
+  base::Sources sources;
+  ASSERT_TRUE(kit.add("mine",
+                      "[[vessel]]\nname = \"beaker\"\nkind = \"mixing_glass\"\nbrim_ml = 700\nsource = \"own weighing\"\n"
+                      "[[place]]\nname = \"still fridge\"\nkind = \"still_fridge\"\ntemperature_c = 6\nsource = \"a thermometer\"\n",
+                      sources));
+  for (const Vessel& vessel : kit.vessels()) EXPECT_EQ(vessel.from, vessel.name == "beaker" ? "mine" : "") << vessel.name;
+  for (const Place& place : kit.places()) EXPECT_EQ(place.from, place.name == "still fridge" ? "mine" : "") << place.name;
+  EXPECT_EQ(kit.vessels().size(), kit.vessel_names().size());
+  EXPECT_EQ(name(kit.vessels().back().kind), "mixing_glass");
+  EXPECT_EQ(name(kit.place("still fridge")->kind), "still_fridge");
+}
+
 }  // namespace
 }  // namespace bloomset::kit
