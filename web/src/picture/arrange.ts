@@ -4,12 +4,11 @@
 // step keeps clear of every bar it passes under. All in px; y grows downwards.
 import { barWidth } from "./columns";
 import { notesOf } from "./foot";
-import type { Placed } from "./labels";
-import type { Bar, Flow, Group } from "./model";
+import type { Bar, Flow } from "./model";
 import { ribbon, stub, type Point } from "./paths";
 import type { Lettered, Prepared } from "./prepare";
 import { barMass, pixels, thinnest } from "./scale";
-import type { Bracket, End, Flowing, Lane, Note, PlacedBar, PlacedGroup, PlacedRow, Ribbon, Stub } from "./shapes";
+import type { Flowing, PlacedBar, PlacedRow } from "./shapes";
 import { incoming, inTurn } from "./turn";
 import { gateText } from "./words";
 
@@ -24,7 +23,7 @@ const groupGap = 30;
 /** All positions at `k` px a gram. */
 export function arrange(prepared: Prepared, k: number): Flowing {
   const px = (grams: number): number => pixels(grams, k);
-  const { ask, at } = prepared;
+  const { ask } = prepared;
   const all: Flowing = {
     width: ask.width,
     height: 0,

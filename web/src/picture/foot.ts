@@ -61,6 +61,7 @@ export function notesOf(
   const placed = all.bars.find((other) => other.bar === last);
   if (last && placed && (group.stays > 0 || group.short > 0)) {
     const served = last.outs.some((flow) => flow.kind === "gate");
+    const isBelow = (to: string): boolean => (rank.get(prepared.model.bars.get(to)?.part ?? -1) ?? 0) > (rank.get(group.part) ?? 0);
     let y = placed.y + 3;
     let h = 0;
     for (const flow of inTurn(last, prepared, rank)) {
@@ -68,7 +69,7 @@ export function notesOf(
         h = px(flow.mass);
         break;
       }
-      if (flow.kind === "strand" && (rank.get(prepared.model.bars.get(flow.to)?.part ?? -1) ?? 0) > (rank.get(group.part) ?? 0)) continue;
+      if (flow.kind === "strand" && isBelow(flow.to)) continue;
       if (flow.to === "loss") continue;
       y += px(flow.mass);
     }
@@ -76,7 +77,9 @@ export function notesOf(
     if (short) h = Math.max(12, px(group.short));
     const lines = words(group, h, prepared.ask.sheet.serves);
     const w = Math.ceil(Math.max(...lines.map((line) => textWidth(line, size)))) + 2;
-    const end = served ? all.gate.x - 14 : Math.min(all.gate.x - 14, placed.x + barWidth + Math.max(76, w + 24));
+    // Clear of a strand that goes down from the same bar.
+    const down = last.outs.some((flow) => flow.kind === "strand" && isBelow(flow.to)) ? 34 : 0;
+    const end = served ? all.gate.x - 14 : Math.min(all.gate.x - 14, placed.x + barWidth + Math.max(76, w + 24 + down));
     const top = (y > placed.y + 3 ? y + 5 : y) - 3;
     brackets.push({ part: group.part, x: end, y: top, h: h + 6, dashed: short });
     if (!short && h >= 34) {

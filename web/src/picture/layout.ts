@@ -46,7 +46,7 @@ function placeOf(at: string, prepared: Prepared, all: Flowing): { x: number; y: 
   const row = all.rows.find((one) => one.row.id === at);
   if (row) {
     const last = row.lines.at(-1) ?? "";
-    const wide = row.row.take || row.lines.length ? textWidth(last, thingSize) : 0;
+    const wide = textWidth(row.row.take || !row.under ? last : row.under.act, thingSize);
     const y = row.y + (row.lines.length > 1 ? 9 : row.under ? -8 : 0);
     return { x: thingStart + wide + 13, y };
   }

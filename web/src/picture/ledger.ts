@@ -47,6 +47,7 @@ export function ledgerOf(sheet: wire.Sheet, outline: wire.Outline): Line[] {
         step,
         after: after > 0 ? roughGrams(after) : "",
         lost: lost > 0 ? lossText(lost, bar?.losses ?? []) : "",
+        notes: notes(id),
       });
       found(id);
     }

@@ -1,6 +1,6 @@
 // order.ts - in which order the groups stand. Parts that are served stand as in the glass: what is poured last is on top. A part that only other parts
-// use stands where its strand crosses least: against every place, the rows and groups it would pass are counted, each with the lighter of the two.
-// At most eight sweeps; a tie keeps the written order, so the picture never reshuffles by itself.
+// use stands where its strand crosses least: for every place, the rows and groups it would pass are counted. They count alike, whatever they weigh:
+// so no amount that is typed ever reshuffles the picture. At most eight sweeps; a tie keeps the written order.
 import type { Group, Model } from "./model";
 
 export function inOrder(model: Model): Group[] {
@@ -55,20 +55,18 @@ function bestPlace(order: Group[], group: Group, model: Model): Group[] {
   return best;
 }
 
-/** Grams that cross: for each strand, the lighter of it and of each flow it passes over. */
+/** How many flows the strands pass over: rows of who receives them, and whole groups, which count as two. */
 export function crossings(order: readonly Group[], model: Model): number {
   const at = new Map(order.map((group, i) => [group.part, i]));
-  const heaviest = (group: Group): number => Math.max(0, ...group.bars.flatMap((bar) => bar.outs).map((flow) => flow.mass));
   let sum = 0;
   for (const group of order) {
     for (const strand of strandsOf(group)) {
       const receiver = order.find((one) => one.part === model.bars.get(strand.to)?.part);
       if (!receiver) continue;
       const [from, to] = [at.get(group.part)!, at.get(receiver.part)!];
-      for (const passed of order.slice(Math.min(from, to) + 1, Math.max(from, to))) sum += Math.min(strand.mass, heaviest(passed)) + 1;
+      sum += 2 * Math.max(0, Math.abs(from - to) - 1);
       const row = receiver.rows.findIndex((one) => strand.id.endsWith(`>${one.id}`));
-      const before = from < to ? receiver.rows.slice(0, Math.max(row, 0)) : receiver.rows.slice(row + 1);
-      sum += before.reduce((total, one) => total + Math.min(strand.mass, one.mass), 0);
+      sum += from < to ? Math.max(row, 0) : receiver.rows.length - 1 - row;
     }
   }
   return sum;
