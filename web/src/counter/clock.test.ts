@@ -27,9 +27,9 @@ describe("a window that runs", () => {
 describe("bells", () => {
   test("opening, a minute before the end, the end", () =>
     expect(bellsOf(window)).toEqual([
-      { bell: "opens", at_s: 600 },
-      { bell: "minute", at_s: 660 },
-      { bell: "ends", at_s: 720 },
+      { bell: "opens", at: 600 },
+      { bell: "minute", at: 660 },
+      { bell: "ends", at: 720 },
     ]));
   test("a window of seconds has no last minute", () =>
     expect(bellsOf({ ...window, low_s: 10, high_s: 14 }).map((one) => one.bell)).toEqual(["opens", "ends"]));

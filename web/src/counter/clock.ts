@@ -19,8 +19,8 @@ export interface Reading {
 const minute_s = 60;
 const lowOf = (window: CounterWindow): number => window.low_s ?? 0;
 
-export function readClock(window: CounterWindow, started_ms: number, now_ms: number): Reading {
-  const gone_s = Math.max(0, (now_ms - started_ms) / 1000);
+export function readClock(window: CounterWindow, started: number, now_ms: number): Reading {
+  const gone_s = Math.max(0, (now_ms - started) / 1000);
   const low = lowOf(window);
   const high = window.high_s;
   const over = high !== null && gone_s > high;
@@ -34,16 +34,16 @@ export function readClock(window: CounterWindow, started_ms: number, now_ms: num
 }
 
 /** When a clock rings, in seconds from its start, in order. An end within the minute after the opening is not announced; an exact time only ends. */
-export function bellsOf(window: CounterWindow): { bell: Bell; at_s: number }[] {
+export function bellsOf(window: CounterWindow): { bell: Bell; at: number }[] {
   const low = lowOf(window);
   const high = window.high_s;
   const exact = high !== null && high <= low;
-  const bells: { bell: Bell; at_s: number }[] = [];
-  if (low > 0 && !exact) bells.push({ bell: "opens", at_s: low });
+  const bells: { bell: Bell; at: number }[] = [];
+  if (low > 0 && !exact) bells.push({ bell: "opens", at: low });
   if (high !== null) {
     const before = high - minute_s;
-    if (exact ? before >= minute_s / 2 : before > low) bells.push({ bell: "minute", at_s: before });
-    bells.push({ bell: "ends", at_s: high });
+    if (exact ? before >= minute_s / 2 : before > low) bells.push({ bell: "minute", at: before });
+    bells.push({ bell: "ends", at: high });
   }
   return bells;
 }

@@ -52,7 +52,7 @@ export class CounterState {
         const course = this.courses.find((one) => one.part === make.part);
         return course ? running(make).map((clock) => ({ course, clock })) : [];
       })
-      .sort((one, other) => one.clock.started_ms - other.clock.started_ms);
+      .sort((one, other) => one.clock.started - other.clock.started);
   }
 
   /** Takes up the makes of this formula that this tab keeps, else asks the engine what its courses are. */
@@ -163,11 +163,11 @@ export class CounterState {
   }
   #keep(): void {
     if (this.answer) writeKept(this.name, { text: this.#text, counter: this.answer, makes: this.makes, shown: this.shown });
-    void awake.want(this.makes.some((make) => make.finished_ms === null) || this.clocks.length > 0);
+    void awake.want(this.makes.some((make) => make.finished === null) || this.clocks.length > 0);
   }
   /** Starts time; the answer stops it. */
   start(): () => void {
-    void awake.want(this.makes.some((make) => make.finished_ms === null) || this.clocks.length > 0);
+    void awake.want(this.makes.some((make) => make.finished === null) || this.clocks.length > 0);
     const timer = setInterval(() => this.beat(), 500);
     return () => {
       clearInterval(timer);

@@ -59,7 +59,7 @@ describe("clocks", () => {
     make.wait(minute);
     make.do((one, now) => pour(one, cloud, 2, now));
     expect(here(make.make)).toBe("act bloom");
-    expect(clockOf(make.make, 0)?.started_ms).toBe(start + minute);
+    expect(clockOf(make.make, 0)?.started).toBe(start + minute);
   });
   test("several run at once and ring at their opening, one minute before their end, and at their end", () => {
     const make = infusing();
@@ -98,41 +98,41 @@ describe("clocks", () => {
     early.wait(minute);
     early.do(on);
     expect(here(early.make)).toBe("act combine");
-    expect(clockOf(early.make, 1)?.taken_ms).toBeNull();
+    expect(clockOf(early.make, 1)?.taken).toBeNull();
     const due = infusing();
     due.wait(10 * minute);
     due.do(on);
-    expect(clockOf(due.make, 1)?.taken_ms).toBe(due.now);
+    expect(clockOf(due.make, 1)?.taken).toBe(due.now);
   });
   test("what blooms on the side runs until the step that takes it in is left", () => {
     const make = infusing();
     make.wait(10 * minute);
     make.do(on);
-    expect(clockOf(make.make, 0)?.taken_ms).toBeNull();
+    expect(clockOf(make.make, 0)?.taken).toBeNull();
     make.do(on);
-    expect(clockOf(make.make, 0)?.taken_ms).toBe(make.now);
+    expect(clockOf(make.make, 0)?.taken).toBe(make.now);
   });
 });
 
 describe("back", () => {
   test("lets a clock run on that going on had closed, from its old start", () => {
     const make = infusing();
-    const started = clockOf(make.make, 1)?.started_ms;
+    const started = clockOf(make.make, 1)?.started;
     make.wait(10 * minute);
     make.do(on);
     make.wait(minute / 2);
     make.do(back);
     expect(here(make.make)).toBe("act infuse");
-    expect(clockOf(make.make, 1)).toMatchObject({ started_ms: started, taken_ms: null });
+    expect(clockOf(make.make, 1)).toMatchObject({ started: started, taken: null });
   });
   test("and on again does not start a clock anew", () => {
     const make = infusing();
-    const started = clockOf(make.make, 1)?.started_ms;
+    const started = clockOf(make.make, 1)?.started;
     make.wait(minute);
     make.do(back);
     make.wait(minute);
     make.do(on);
-    expect(clockOf(make.make, 1)?.started_ms).toBe(started);
+    expect(clockOf(make.make, 1)?.started).toBe(started);
     expect(make.make.clocks).toHaveLength(2);
   });
   test("stops at the first stage", () => {
@@ -178,7 +178,7 @@ describe("weigh-in", () => {
     make.do((one) => choose(one, 1));
     expect(baseOf(make.make, 1)).toBe(0);
     make.do((one, now) => pour(one, cloud, 231, now));
-    expect(make.make.on_scale_g).toBe(231);
+    expect(make.make.on_scale).toBe(231);
     expect(make.make.got["1.1"]).toBe(231);
   });
 });
@@ -197,8 +197,8 @@ describe("the end", () => {
     const made = make.now;
     make.wait(4000);
     make.do(on);
-    expect(make.make.finished_ms).toBe(make.now);
-    expect(keeping(make.make, cloud)).toEqual({ made_ms: made, from_ms: made + 180 * minute, to_ms: made + (180 + 48 * 60) * minute });
+    expect(make.make.finished).toBe(make.now);
+    expect(keeping(make.make, cloud)).toEqual({ made: made, from: made + 180 * minute, to: made + (180 + 48 * 60) * minute });
   });
   test("the clock of the rest runs on, and rings", () => {
     const make = rested();
@@ -215,13 +215,13 @@ describe("the end", () => {
     make.do(on);
     expect(make.make).toBe(finished);
     make.do(back);
-    expect(make.make.finished_ms).toBeNull();
+    expect(make.make.finished).toBeNull();
     expect(here(make.make)).toBe("act rest");
   });
   test("without a rest it may be served at once", () => {
     const course = { ...cloud, steps: cloud.steps.slice(2, 4), keeps_h: null };
     const make = pour(goOn(begin(course, start), course, start), course, 100, start + minute);
-    expect(keeping(make, course)).toEqual({ made_ms: start + minute, from_ms: null, to_ms: null });
+    expect(keeping(make, course)).toEqual({ made: start + minute, from: null, to: null });
   });
   test("a make survives being written down", () => {
     const make = rested();

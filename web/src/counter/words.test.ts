@@ -90,9 +90,9 @@ test("a course says how it is made", () => {
 });
 test("the end says when it was made, from when and to when it is good", () => {
   const at = (day: number, hour: number): number => new Date(2026, 10, day, hour, 4).getTime();
-  const kept = { made_ms: at(20, 17), from_ms: at(20, 20), to_ms: at(22, 20) };
+  const kept = { made: at(20, 17), from: at(20, 20), to: at(22, 20) };
   expect(madeSentence(cloud, kept, at(20, 17))).toBe("orange cloud: made 17:04, may be served from 20:04, keeps to Sun 20:04");
-  expect(madeSentence(cloud, { ...kept, from_ms: null, to_ms: null }, at(20, 17))).toBe("orange cloud: made 17:04");
+  expect(madeSentence(cloud, { ...kept, from: null, to: null }, at(20, 17))).toBe("orange cloud: made 17:04");
 });
 test("the bar says what it does", () => {
   const make = goOn(pour(begin(cloud, 0), cloud, 2, 0), cloud, 0);

@@ -83,10 +83,11 @@ export function aboutHours(h: number): string {
 export const severityWord: Record<Finding["severity"], string> = { stop: "Stop", mind: "Mind", note: "Note" };
 
 /** `orange cloud: made 17:04, may be served from 20:04, keeps to Sun 20:04`. */
-export function madeSentence(course: Course, kept: Keeping, now_ms: number): string {
-  const parts = [`${courseName(course)}: made ${timeOfDay(kept.made_ms, now_ms)}`];
-  if (kept.from_ms !== null) parts.push(`may be served from ${timeOfDay(kept.from_ms, now_ms)}`);
-  if (kept.to_ms !== null) parts.push(`keeps to ${timeOfDay(kept.to_ms, now_ms)}`);
+export const madeSentence = (course: Course, kept: Keeping, now_ms: number): string => `${courseName(course)}: ${madeWords(kept, now_ms)}`;
+export function madeWords(kept: Keeping, now_ms: number): string {
+  const parts = [`made ${timeOfDay(kept.made, now_ms)}`];
+  if (kept.from !== null) parts.push(`may be served from ${timeOfDay(kept.from, now_ms)}`);
+  if (kept.to !== null) parts.push(`keeps to ${timeOfDay(kept.to, now_ms)}`);
   return parts.join(", ");
 }
 
@@ -103,7 +104,7 @@ export function barWord(make: Make, course: Course, step: number, weighing: bool
   if (weighing) return "In, go on";
   if (last) return "Done";
   const one = course.steps[step];
-  const clockHere = make.clocks.find((each) => each.step === step && each.taken_ms === null);
+  const clockHere = make.clocks.find((each) => each.step === step && each.taken === null);
   if (!one?.window || !clockHere) return "Done, go on";
-  return readClock(one.window, clockHere.started_ms, now_ms).phase === "before" ? "Clock runs, go on" : "Done, go on";
+  return readClock(one.window, clockHere.started, now_ms).phase === "before" ? "Clock runs, go on" : "Done, go on";
 }

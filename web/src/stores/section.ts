@@ -27,8 +27,8 @@ const round = (value: number): number => Math.round(value * 100) / 100;
 
 /** Where a fill line stands between empty (0) and the brim (1); null: none is told. */
 export function fillAt(vessel: KitVessel): number | null {
-  if (vessel.fill_line_ml === null || vessel.brim_ml === null || vessel.brim_ml <= 0) return null;
-  return Math.min(1, vessel.fill_line_ml / vessel.brim_ml);
+  const { fill_line_ml: fill, brim_ml: brim } = vessel;
+  return fill === null || brim === null || brim <= 0 ? null : Math.min(1, fill / brim);
 }
 
 const kindWords: Record<string, string> = {

@@ -11,6 +11,8 @@ const first_rows = 60;
 const more_rows = 200;
 const settle_ms = 120;
 
+const lastFirst = (one: Entry, other: Entry): number => (one.saved_ms === other.saved_ms ? 0 : one.saved_ms < other.saved_ms ? 1 : -1);
+
 export class ShelfState {
   kind = $state("");
   trouble = $state("");
@@ -49,7 +51,7 @@ export class ShelfState {
   async load(): Promise<void> {
     await this.#try(async () => {
       const { documents } = await engine.documents();
-      this.#all = documents.sort((one, other) => other.saved_ms - one.saved_ms).map((entry) => ({ entry, excerpt: "" }));
+      this.#all = documents.sort(lastFirst).map((entry) => ({ entry, excerpt: "" }));
       this.#loaded = true;
     });
   }
