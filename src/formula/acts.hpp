@@ -1,6 +1,6 @@
 // formula/acts.hpp - which keys a step of each act may carry: the table of docs/formula.md, once.
 //
-// The reader refuses a key that the act does not have, and the message lists what it has. Internal to formula.
+// The reader refuses a key that the act does not have, and the message lists what it has. Callers: formula; press, for the page's lists of words.
 #pragma once
 
 #include <bitset>

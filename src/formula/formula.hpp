@@ -240,6 +240,8 @@ std::optional<Take> read_named(std::string_view text, base::Span origin, text::F
 
 /// A take as it stands in a document: `60 mL spirit (40 %vol)`. Its `at` and its mark stand beside it in a table and are not printed.
 std::string print(const Take&, text::Measures);
+/// What is taken, without its amount: `spirit (40 %vol)`, `house syrup`, `milk/clear`.
+std::string label(const Take&);
 /// Prints the document in our order and spacing. read(write(f)) == f; borrowed parts are not printed.
 std::string write(const Formula&);
 

@@ -145,19 +145,20 @@ void write_part(const Part& part, text::Measures measures, std::string& out) {
 
 }  // namespace
 
+std::string label(const Take& take) {
+  std::string text = take.thing;
+  if (!take.output.empty()) text.append("/").append(take.output);
+  for (const Qualifier& q : take.qualifiers) text.append(&q == take.qualifiers.data() ? " (" : ", ").append(print(q));
+  return take.qualifiers.empty() ? text : text.append(")");
+}
+
 std::string print(const Take& take, text::Measures measures) {
   std::string text = text::print(take.amount, measures) + " ";
   if (!take.of_mark.empty()) text.append("'").append(take.of_mark).append("' ");
-  if (take.kind == ThingKind::made) {
-    text.append("'").append(take.thing);
-    if (!take.output.empty()) text.append("/").append(take.output);
-    text.append("'");
-    if (take.charged_as != ChargedAs::unsaid) text.append(take.charged_as == ChargedAs::foam ? " as foam" : " as base");
-    return text;
-  }
-  text.append(take.thing);
-  for (const Qualifier& q : take.qualifiers) text.append(&q == take.qualifiers.data() ? " (" : ", ").append(print(q));
-  return take.qualifiers.empty() ? text : text.append(")");
+  if (take.kind == ThingKind::bought) return text + label(take);
+  text.append("'").append(label(take)).append("'");
+  if (take.charged_as != ChargedAs::unsaid) text.append(take.charged_as == ChargedAs::foam ? " as foam" : " as base");
+  return text;
 }
 
 std::string write(const Formula& formula) {

@@ -213,6 +213,16 @@ Json target_json(const sheet::TargetLine& target) {
   return out;
 }
 
+Json fault_json(const base::Diagnostic& fault, const base::Sources& sources) {
+  const bool placed = fault.span.known() && fault.span.source < sources.size();
+  Json out = Json::object();
+  out.set("code", fault.code).set("message", fault.message).set("hint", known(fault.hint)).set("file", placed ? Json(sources.name(fault.span.source)) : Json());
+  out.set("line", placed ? Json(fault.span.line) : Json())
+      .set("column", placed ? Json(fault.span.column) : Json())
+      .set("length", placed ? Json(fault.span.length) : Json());
+  return out;
+}
+
 std::string printed(const Json& json) { return json.print(2) + "\n"; }
 
 std::string sheet_json(const sheet::Sheet& sheet, const base::Sources& sources, const Whiskers& whiskers) {

@@ -22,6 +22,8 @@ text::Json findings_json(const std::vector<base::Finding>&, const base::Sources&
 /// A row of a property's spread.
 text::Json spread_json(const solve::PropertySpread&);
 text::Json target_json(const sheet::TargetLine&);
+/// One fault of a text; its place is null where none is known.
+text::Json fault_json(const base::Diagnostic&, const base::Sources&);
 /// A document as it goes out: indented, with a newline at its end.
 std::string printed(const text::Json&);
 

@@ -1,3 +1,5 @@
+#include "press/json.hpp"
+
 #include <gtest/gtest.h>
 
 #include <nlohmann/json.hpp>
@@ -164,6 +166,15 @@ TEST(MixtureJson, HasPropertiesAndFindings) {
   EXPECT_EQ(json["schema"], 1);
   expect_keys(json, property_keys);
   EXPECT_TRUE(json["findings"].is_array());
+}
+
+TEST(Json, says_a_fault_with_its_place_or_without) {
+  base::Sources sources;
+  const std::uint32_t source = sources.add("f.toml", "title = 3\n");
+  EXPECT_EQ(fault_json({base::Severity::error, "wrong_type", "no text", {source, 1, 9, 1}, std::nullopt, "write it in quotes"}, sources).print(),
+            R"({"code":"wrong_type","message":"no text","hint":"write it in quotes","file":"f.toml","line":1,"column":9,"length":1})");
+  EXPECT_EQ(fault_json({base::Severity::error, "empty", "nothing", {}, std::nullopt, ""}, sources).print(),
+            R"({"code":"empty","message":"nothing","hint":null,"file":null,"line":null,"column":null,"length":null})");
 }
 
 }  // namespace
