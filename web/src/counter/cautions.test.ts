@@ -29,5 +29,9 @@ test("the heaviest first, notes on reckoning not at all, then the usual cautions
     { severity: "note", says: "Let the gas out first." },
     { severity: "note", says: "Hot sugar sticks." },
   ]));
+test("a caution that only repeats a finding is the finding", () =>
+  expect(
+    cautionsOf(stepOf(1, "charge", { findings: [0, 1], cautions: ["let the gas out first", "honey is taken as 82.4 Brix"] }), findings),
+  ).toEqual([{ severity: "note", says: "Let the gas out first." }]));
 test("nothing twice, and a finding that is not there is passed over", () =>
   expect(cautionsOf(stepOf(1, "charge", { findings: [0, 9], cautions: ["let the gas out first"] }), findings)).toHaveLength(1));

@@ -15,7 +15,7 @@ export function cautionsOf(step: CounterStep, findings: Finding[]): Caution[] {
     .filter((one) => one.severity !== "note" || !ofReckoning.includes(one.code));
   const all: Caution[] = [
     ...order.flatMap((severity) => found.filter((one) => one.severity === severity).map(({ says }) => ({ severity, says }))),
-    ...step.cautions.map((says) => ({ severity: "note" as const, says })),
+    ...step.cautions.filter((says) => !findings.some((one) => one.says === says)).map((says) => ({ severity: "note" as const, says })),
   ];
   return all
     .filter((one, index) => all.findIndex((other) => other.says === one.says) === index)

@@ -3,16 +3,18 @@ import type { Counter as Answer, Course, Fault } from "../api/types";
 import { engine, Refused } from "../api/client";
 import { awake } from "./awake.svelte";
 import { readKept, writeKept } from "./kept";
-import { begin, due, keeping, running, type Clock, type Make, type Ring } from "./make";
+import { begin, due, running, type Clock, type Make, type Ring } from "./make";
 import { sound, speak, wakeSound } from "./ring";
 import { bellSays } from "./words";
 
 export interface RunningClock {
   course: Course;
+  make: Make;
   clock: Clock;
 }
 export interface Alert {
-  part: string;
+  /** The make whose clock rings. */
+  id: string;
   ring: Ring;
   says: string;
 }
@@ -22,6 +24,7 @@ export class CounterState {
   name = $state("");
   answer = $state.raw<Answer | null>(null);
   makes = $state.raw<Make[]>([]);
+  /** The make in sight; null: the choice. */
   shown = $state<string | null>(null);
   now = $state(Date.now());
   alert = $state.raw<Alert | null>(null);
@@ -40,17 +43,17 @@ export class CounterState {
     return this.answer?.courses ?? [];
   }
   get course(): Course | null {
-    return this.courses.find((course) => course.part === this.shown) ?? null;
+    return this.courses.find((course) => course.part === this.make?.part) ?? null;
   }
   get make(): Make | null {
-    return this.makes.find((make) => make.part === this.shown) ?? null;
+    return this.makes.find((make) => make.id === this.shown) ?? null;
   }
   /** Every clock that runs, of all courses, in the order they were started. */
   get clocks(): RunningClock[] {
     return this.makes
       .flatMap((make) => {
         const course = this.courses.find((one) => one.part === make.part);
-        return course ? running(make).map((clock) => ({ course, clock })) : [];
+        return course ? running(make).map((clock) => ({ course, make, clock })) : [];
       })
       .sort((one, other) => one.clock.started - other.clock.started);
   }
@@ -87,11 +90,24 @@ export class CounterState {
     }
   }
 
+  /** The newest make of a course. */
+  latest(course: Course): Make | null {
+    return this.makes.findLast((make) => make.part === course.part) ?? null;
+  }
   /** Begins a course, or goes back to where it stands. */
   show(course: Course): void {
+    const on = this.latest(course);
+    if (!on) return this.begin(course, 1);
     wakeSound();
-    this.shown = course.part;
-    if (!this.makes.some((make) => make.part === course.part)) this.makes = [...this.makes, begin(course, this.tick())];
+    this.shown = on.id;
+    this.#keep();
+  }
+  /** Begins a batch, a round or a glass of a course; clocks of those before run on, and what is over of them is put away. */
+  begin(course: Course, round: number): void {
+    wakeSound();
+    const make = begin(course, this.tick(), round);
+    this.makes = [...this.makes.filter((one) => one.part !== course.part || (one.id !== make.id && running(one).length > 0)), make];
+    this.shown = make.id;
     this.#keep();
   }
   leave(): void {
@@ -99,30 +115,19 @@ export class CounterState {
     this.#keep();
   }
   /** Puts the next value of a make in the place of the one before. */
-  change(part: string, next: (make: Make, now_ms: number) => Make): void {
+  change(id: string, next: (make: Make, now_ms: number) => Make): void {
     wakeSound();
     const now = this.tick();
-    this.makes = this.makes.map((make) => (make.part === part ? next(make, now) : make));
-    if (this.alert?.part === part && !this.clocks.some(({ course, clock }) => course.part === part && clock.step === this.alert?.ring.step))
-      this.alert = null;
+    this.makes = this.makes.map((make) => (make.id === id ? next(make, now) : make));
+    const rings = this.alert;
+    if (rings?.id === id && !this.clocks.some(({ make, clock }) => make.id === id && clock.step === rings.ring.step)) this.alert = null;
     this.#keep();
-  }
-  /** Puts a make away: it can be begun anew. */
-  clear(part: string): void {
-    this.makes = this.makes.filter((make) => make.part !== part);
-    if (this.shown === part) this.shown = null;
-    this.#keep();
-  }
-  finished(part: string): boolean {
-    const make = this.makes.find((one) => one.part === part);
-    const course = this.courses.find((one) => one.part === part);
-    return make !== undefined && course !== undefined && keeping(make, course) !== null;
   }
   typed(make: Make): string {
-    return this.#typed[`${make.part} ${make.at} ${make.take}`] ?? "";
+    return this.#typed[`${make.id} ${make.at} ${make.take}`] ?? "";
   }
   type(make: Make, text: string): void {
-    this.#typed[`${make.part} ${make.at} ${make.take}`] = text;
+    this.#typed[`${make.id} ${make.at} ${make.take}`] = text;
   }
   turnVoice(): void {
     this.voice = !this.voice;
@@ -145,7 +150,7 @@ export class CounterState {
       const course = this.courses.find((one) => one.part === make.part);
       if (!course) return make;
       const { make: next, rings } = due(make, course, now);
-      for (const ring of rings) this.#ring(course, ring);
+      for (const ring of rings) this.#ring(course, make, ring);
       rung ||= rings.length > 0;
       return next;
     });
@@ -153,11 +158,11 @@ export class CounterState {
     this.makes = makes;
     this.#keep();
   }
-  #ring(course: Course, ring: Ring): void {
+  #ring(course: Course, make: Make, ring: Ring): void {
     const step = course.steps[ring.step];
     if (!step?.window) return;
     const says = bellSays(step.heading, step.window, ring.bell);
-    this.alert = { part: course.part, ring, says };
+    this.alert = { id: make.id, ring, says };
     sound(ring.bell);
     if (this.voice) speak(says);
   }

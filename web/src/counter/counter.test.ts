@@ -28,7 +28,7 @@ async function opened(): Promise<CounterState> {
 /** To the bloom, whose clock runs. */
 function blooming(state: CounterState): void {
   state.show(cloud);
-  state.change(cloud.part, (make, now) => pour(make, cloud, 2, now));
+  state.change("orange cloud 1", (make, now) => pour(make, cloud, 2, now));
 }
 
 describe("courses", () => {
@@ -90,7 +90,7 @@ describe("while a make is on", () => {
     vi.advanceTimersByTime(5 * minute);
     state.beat();
     expect(state.alert).not.toBeNull();
-    state.change(cloud.part, (make, now) => takeOut(make, 0, now));
+    state.change("orange cloud 1", (make, now) => takeOut(make, 0, now));
     expect(state.alert).toBeNull();
   });
   test("clocks of one course run on while another is made", async () => {
@@ -100,12 +100,12 @@ describe("while a make is on", () => {
     expect(state.clocks.map(({ course, clock }) => `${course.part} ${clock.step}`)).toEqual(["orange cloud 0"]);
     vi.advanceTimersByTime(5 * minute);
     state.beat();
-    expect(state.alert?.part).toBe("orange cloud");
+    expect(state.alert?.id).toBe("orange cloud 1");
   });
   test("what is typed belongs to its take", async () => {
     const state = await opened();
     state.show(cane);
-    state.change(cane.part, (make, now) => goOn(make, cane, now));
+    state.change("shaken cane 1", (make, now) => goOn(make, cane, now));
     state.type(state.make!, "88");
     expect(state.typed(state.make!)).toBe("88");
     state.show(cloud);
@@ -113,15 +113,26 @@ describe("while a make is on", () => {
   });
 });
 
-test("a finished make can be put away and begun anew", async () => {
-  const state = await opened();
-  state.show(cane);
-  state.change(cane.part, (make, now) => goOn(make, cane, now));
-  state.change(cane.part, (make, now) => pour(make, cane, 100, now));
-  expect(state.finished("shaken cane")).toBe(true);
-  state.clear("shaken cane");
-  expect(state.makes).toEqual([]);
-  expect(sessionStorage.length).toBe(0);
+describe("made several times", () => {
+  test("the next round begins anew, what is over of the one before is put away", async () => {
+    const state = await opened();
+    state.show(cane);
+    state.change("shaken cane 1", (make, now) => goOn(make, cane, now));
+    state.change("shaken cane 1", (make, now) => pour(make, cane, 100, now));
+    state.begin(cane, 2);
+    expect(state.makes.map((make) => make.id)).toEqual(["shaken cane 2"]);
+    expect(state.make).toMatchObject({ round: 2, at: 0, got: {} });
+  });
+  test("clocks of the one before run on, and ring", async () => {
+    const state = await opened();
+    blooming(state);
+    state.begin(cloud, 2);
+    expect(state.make?.id).toBe("orange cloud 2");
+    expect(state.clocks.map(({ make }) => make.id)).toEqual(["orange cloud 1"]);
+    vi.advanceTimersByTime(5 * minute);
+    state.beat();
+    expect(state.alert?.id).toBe("orange cloud 1");
+  });
 });
 test("the voice is remembered", () => {
   const state = new CounterState();

@@ -14,7 +14,11 @@ export interface Clock {
   rung: Bell[];
 }
 export interface Make {
+  /** Of this make alone: one part may be made several times, and the clocks of the first run on. */
+  id: string;
   part: string;
+  /** The how manieth batch, round or glass. */
+  round: number;
   begun: number;
   /** Stage on which the cook stands. */
   at: number;
@@ -36,9 +40,11 @@ export interface Ring {
 
 export const gotKey = (step: number, take: number): string => `${step}.${take}`;
 
-export function begin(course: Course, now_ms: number): Make {
+export function begin(course: Course, now_ms: number, round = 1): Make {
   const make: Make = {
+    id: `${course.part} ${round}`,
     part: course.part,
+    round,
     begun: now_ms,
     at: 0,
     take: 0,

@@ -29,16 +29,24 @@ test("good enough is between its ends, ends included", () => {
 });
 test("what is counted has no tolerance", () => {
   const goal = goalOf(having({}), cloud, 0, 0);
-  expect(goal).toEqual({ amount: 2, low: null, high: null, counted: true });
+  expect(goal).toEqual({ amount: 2, low: null, high: null, counted: true, told: true });
   expect([1, 2, 3].map((got) => fits(goal, got))).toEqual(["less", "good", "more"]);
 });
 
+test("where all that there is goes in, anything is good", () => {
+  const goal = { amount: 139.5, low: null, high: null, counted: false, told: true };
+  expect([90, 139.5, 150].map((got) => fits(goal, got))).toEqual(["good", "good", "good"]);
+});
+test("what is in no balance has no number", () => {
+  const course = { ...cloud, steps: [{ ...cloud.steps[3]!, takes: [{ ...takeOf("mint", 0), mass_g: null }] }] };
+  expect(goalOf(having({}), course, 0, 0).told).toBe(false);
+});
 test("a ribbon stays in its track and its bracket can be seen", () => {
   const goal = goalOf(having({}), cloud, 1, 1);
   expect(ribbonOf(goal, 230).filled).toBe(90);
   expect(ribbonOf(goal, 999).filled).toBe(100);
   expect(ribbonOf(goal, 115)).toEqual({ filled: 45, low: 88, high: 92 });
-  expect(ribbonOf({ amount: 0, low: 0, high: 0, counted: false }, 5).filled).toBe(0);
+  expect(ribbonOf({ amount: 0, low: 0, high: 0, counted: false, told: true }, 5).filled).toBe(0);
 });
 test("the heaviest is as thick as there is room, the lightest can still be seen", () => {
   expect(thickness(230, 230, 52)).toBe(52);
@@ -46,9 +54,9 @@ test("the heaviest is as thick as there is room, the lightest can still be seen"
   expect(thickness(null, 0, 52)).toBe(4);
 });
 test("buttons step by the size of what is poured", () => {
-  expect(stepsFor({ amount: 230, low: null, high: null, counted: false })).toEqual([10, 1]);
-  expect(stepsFor({ amount: 12, low: null, high: null, counted: false })).toEqual([1, 0.1]);
-  expect(stepsFor({ amount: 0.8, low: null, high: null, counted: false })).toEqual([0.5, 0.1]);
+  expect(stepsFor({ amount: 230, low: null, high: null, counted: false, told: true })).toEqual([10, 1]);
+  expect(stepsFor({ amount: 12, low: null, high: null, counted: false, told: true })).toEqual([1, 0.1]);
+  expect(stepsFor({ amount: 0.8, low: null, high: null, counted: false, told: true })).toEqual([0.5, 0.1]);
 });
 test.each([
   ["142", 142],

@@ -9,6 +9,8 @@ export interface Goal {
   low: number | null;
   high: number | null;
   counted: boolean;
+  /** Whether there is a number at all: what is only `maybe` is in no balance. */
+  told: boolean;
 }
 const amountOf = (take: CounterTake): number => take.pieces ?? take.mass_g ?? 0;
 
@@ -32,7 +34,7 @@ function surplusBefore(make: Make, course: Course, step: number, take: number): 
 /** What is to go in now: what the course says, less what earlier goes of the same thing had too much. */
 export function goalOf(make: Make, course: Course, step: number, take: number): Goal {
   const asked = course.steps[step]?.takes[take];
-  if (!asked) return { amount: 0, low: null, high: null, counted: false };
+  if (!asked) return { amount: 0, low: null, high: null, counted: false, told: false };
   const less = surplusBefore(make, course, step, take);
   const cut = (value: number | null): number | null => (value === null ? null : Math.max(0, value - less));
   const counted = asked.pieces !== null;
@@ -41,11 +43,14 @@ export function goalOf(make: Make, course: Course, step: number, take: number): 
     low: counted ? null : cut(asked.good_low_g),
     high: counted ? null : cut(asked.good_high_g),
     counted,
+    told: asked.pieces !== null || asked.mass_g !== null,
   };
 }
 
 export type Fit = "less" | "good" | "more";
+/** Where no bracket is told (all that there is goes in), anything is good. */
 export function fits(goal: Goal, got: number): Fit {
+  if (!goal.counted && (goal.low === null || goal.high === null)) return "good";
   if (got < (goal.low ?? goal.amount)) return "less";
   return got > (goal.high ?? goal.amount) ? "more" : "good";
 }

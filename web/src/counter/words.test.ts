@@ -53,11 +53,11 @@ describe("a clock says", () => {
 });
 
 test("amounts as a scale shows them", () => {
-  const goal = { amount: 230, low: 227, high: 233, counted: false };
+  const goal = { amount: 230, low: 227, high: 233, counted: false, told: true };
   expect(plain(weighed(142, goal))).toBe("142 g");
   expect(plain(weighed(36.3, { ...goal, amount: 36 }))).toBe("36.3 g");
   expect(plain(weighed(36, { ...goal, amount: 36 }))).toBe("36 g");
-  expect(weighed(4, { ...goal, counted: true })).toBe("4");
+  expect(weighed(4, { ...goal, counted: true, told: true })).toBe("4");
   expect(plain(goodEnough(goal))).toBe("227–233 g");
   expect(plain(goodEnough({ ...goal, low: 3.9, high: 4.1 }))).toBe("3.9–4.1 g");
 });
@@ -68,7 +68,7 @@ test("a take says which go it is, and its measure", () => {
   expect(takeNote(takeOf("lime juice", 15.6, { written: "15 mL" }), cloud, 1, 0)).toBe("15 mL");
 });
 test("too much is advised on, enough is not", () => {
-  const goal = { amount: 230, low: 227, high: 233, counted: false };
+  const goal = { amount: 230, low: 227, high: 233, counted: false, told: true };
   expect(tooMuch(cloud, 1, 1, goal, 231)).toBe("");
   expect(plain(tooMuch(cloud, 1, 1, goal, 238))).toBe("Poured too much? Leave it in and go on: the next go, at combine, takes 8 g less.");
   expect(plain(tooMuch(cloud, 1, 0, { ...goal, amount: 36, low: 33, high: 39 }, 50))).toBe(
@@ -84,9 +84,16 @@ test("temperatures and long times without digits that say nothing", () => {
 });
 test("a course says how it is made", () => {
   expect(courseNote(cloud, 6)).toBe("ahead, one batch");
-  expect(courseNote({ ...cloud, batches: 2 }, 6)).toBe("ahead, two batches");
-  expect(courseNote({ ...cloud, made: "to order", rounds: 3 }, 6)).toBe("to order, three rounds");
-  expect(courseNote({ ...cloud, part: "serve" }, 6)).toBe("for six");
+  expect(courseNote(cloud, 6, 1)).toBe("ahead, one batch");
+  expect(courseNote({ ...cloud, batches: 2, for: "one batch" }, 6)).toBe("ahead, two batches");
+  const cane = { ...cloud, made: "to order", rounds: 3, for: "one round of 2" };
+  expect(courseNote(cane, 6)).toBe("to order, three rounds, each for two");
+  expect(courseNote(cane, 6, 2)).toBe("to order, round 2 of 3, for two");
+  expect(courseNote({ ...cane, rounds: 1, for: "one serve" }, 6, 4)).toBe("to order, serve 4 of 6");
+  const glass = { ...cloud, part: "serve", for: "one serve" };
+  expect(courseNote(glass, 6)).toBe("six glasses");
+  expect(courseNote(glass, 6, 1)).toBe("glass 1 of 6");
+  expect(courseNote(glass, 1, 1)).toBe("one glass");
 });
 test("the end says when it was made, from when and to when it is good", () => {
   const at = (day: number, hour: number): number => new Date(2026, 10, day, hour, 4).getTime();

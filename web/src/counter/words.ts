@@ -91,12 +91,26 @@ export function madeWords(kept: Keeping, now_ms: number): string {
   return parts.join(", ");
 }
 
-/** `ahead, one batch`, `to order, three rounds of two`, `one of six`. */
-export function courseNote(course: Course, serves: number): string {
-  if (course.part === "serve") return serves === 1 ? "one serve" : `for ${counted(serves)}`;
-  if (course.made === "ahead")
-    return `ahead, ${counted(course.batches ?? 1)} ${course.batches === 1 || course.batches === null ? "batch" : "batches"}`;
-  return `to order, ${course.rounds === 1 ? "one round" : `${counted(course.rounds)} rounds`}`;
+/** A course with what its amounts stand for, as the engine says it: `one batch`, `one round of 2`, `one serve`. */
+type Told = Course & { for?: string };
+/** How often a course is made for all serves, and what one of them is called. */
+export function repeats(course: Told, serves: number): { count: number; one: string; many: string } {
+  if (course.part === "serve") return { count: serves, one: "glass", many: "glasses" };
+  if (course.made === "ahead") return { count: course.batches ?? 1, one: "batch", many: "batches" };
+  return course.for === "one serve"
+    ? { count: serves, one: "serve", many: "serves" }
+    : { count: course.rounds, one: "round", many: "rounds" };
+}
+/** `ahead, one batch`; `to order, three rounds, each for two`; while one makes it `to order, round 2 of 3, for two`. */
+export function courseNote(course: Told, serves: number, round?: number): string {
+  const { count, one, many } = repeats(course, serves);
+  const on = round !== undefined && (count > 1 || round > 1);
+  const all = count === 1 ? `one ${one}` : `${counted(count)} ${many}`;
+  const each = /^one round of (\d+)$/.exec(course.for ?? "")?.[1];
+  const amounts = each ? `${!on && count > 1 ? "each " : ""}for ${counted(Number(each))}` : "";
+  return [course.part === "serve" ? "" : course.made, on ? `${one} ${round} of ${Math.max(count, round)}` : all, amounts]
+    .filter(Boolean)
+    .join(", ");
 }
 
 /** How the big bar is called, and what it does to the clock of this step. */
