@@ -27,16 +27,6 @@ KindOfError of(base::ErrorKind kind) {
   return {"internal", 500};
 }
 
-Json fault_json(const base::Diagnostic& fault, const base::Sources& sources) {
-  const base::Span& at = fault.span;
-  const bool known = at.known() && at.source < sources.size();
-  Json out = Json::object();
-  out.set("code", fault.code).set("message", fault.message).set("hint", fault.hint.empty() ? Json() : Json(fault.hint));
-  out.set("file", known ? Json(sources.name(at.source)) : Json());
-  out.set("line", known ? Json(at.line) : Json()).set("column", known ? Json(at.column) : Json()).set("length", known ? Json(at.length) : Json());
-  return out;
-}
-
 Reply body(int status, Json error) {
   Json out = press::document();
   out.set("error", std::move(error));
@@ -49,7 +39,10 @@ Reply answer(std::string document) { return {200, "application/json", std::move(
 Reply answer(const Json& document) { return answer(document.print() + "\n"); }
 
 Json faults_json(const std::vector<base::Diagnostic>& faults, const base::Sources& sources) {
-  return Json::array_of(faults, [&](const base::Diagnostic& fault) { return fault_json(fault, sources); });
+  return Json::array_of(faults, [&](base::Diagnostic fault) {
+    if (fault.span.source >= sources.size()) fault.span = {};  // a place in a text that is not told
+    return press::fault_json(fault, sources);
+  });
 }
 
 Json error_json(std::string_view kind, std::string_view says, Json faults) {

@@ -5,6 +5,7 @@
 #include "http/changes.hpp"
 #include "http/reading.hpp"
 #include "press/json.hpp"
+#include "press/outline_json.hpp"
 #include "press/press.hpp"
 #include "solve/whiskers.hpp"
 #include "text/json_reader.hpp"
@@ -14,8 +15,6 @@ namespace bloomset::http {
 namespace {
 
 using text::Json;
-
-constexpr const char* unnamed = "formula";  // what faults call a text that came without a name
 
 base::Error unread(text::Faults faults) { return {base::ErrorKind::bad_input, "the request cannot be read", std::move(faults)}; }
 
@@ -29,6 +28,14 @@ base::Result<sheet::Sheet> sheet_of(const Document& document, const sheet::Scale
 // The sheet's document stands inside the bench's as it was printed: it is made once, by press.
 std::string bench_document(const std::string& text, const Json& outline, const std::string& sheet, const Json& faults) {
   return R"({"schema":1,"text":)" + Json(text).print() + R"(,"outline":)" + outline.print() + R"(,"sheet":)" + sheet + R"(,"faults":)" + faults.print() + "}\n";
+}
+
+// The document as it now is, and its sheet at that size, or why it has none.
+Reply bench_reply(const Document& document, const std::string& text, const sheet::Scaled& at) {
+  const Json outline = press::outline_json(*document.formula, document.sources);
+  const auto made = sheet_of(document, at);
+  if (!made) return answer(bench_document(text, outline, "null", faults_json(made.error().diagnostics, document.sources)));
+  return answer(bench_document(text, outline, press::sheet_json(*made, document.sources), faults_json(document.stock->left_out, document.stock->sources)));
 }
 
 // How far the serve's readings swing; waits for its turn among the long works.
@@ -57,17 +64,27 @@ Reply bench(Call& call) {
   text = base::edited(std::move(text), std::move(edits));
   for (const formula::Change& act : acts) {
     auto after = formula::changed(text, act, call.house.borrower());
-    if (!after) return refusal(after.error());
+    if (!after) {
+      base::Sources as_it_was;
+      as_it_was.add(name != nullptr ? name->string : unnamed, std::move(text));
+      return refusal(after.error(), as_it_was);
+    }
     text = std::move(*after);
   }
-  const auto document = read_document(call.house, name != nullptr ? name->string : unnamed, text);
+  const std::string called = name != nullptr ? name->string : unnamed;
+  auto document = read_document(call.house, called, text);
+  if (document && document->formula && (size.fit || size.have)) {
+    const auto to = scaled(*document, size);
+    if (!to) return refusal(to.error().error, to.error().sources);
+    auto after = resized(std::move(text), *document->formula, *to, call.house.borrower());
+    if (!after) return refusal(after.error());
+    text = std::move(*after);
+    document = read_document(call.house, called, text);  // what comes back and its sheet are one document
+    if (document && document->formula) return bench_reply(*document, text, {*document->formula, document->formula->serves, to->findings});
+  }
   if (!document) return refusal(document.error());
   if (!document->formula) return answer(bench_document(text, {}, "null", faults_json(document->formula.error().diagnostics, document->sources)));
-  const auto at = scaled(*document, size);
-  if (!at) return refusal(at.error().error, at.error().sources);
-  const auto made = sheet_of(*document, *at);
-  if (!made) return answer(bench_document(text, {}, "null", faults_json(made.error().diagnostics, document->sources)));
-  return answer(bench_document(text, {}, press::sheet_json(*made, document->sources), faults_json(document->stock->left_out, document->stock->sources)));
+  return bench_reply(*document, text, {*document->formula, size.serves.value_or(document->formula->serves), {}});
 }
 
 Reply sheet(Call& call) {

@@ -42,6 +42,16 @@ Reply sheet(Call&);
 // Long works (long_calls.cpp).
 Reply balance(Call&);
 Reply scatter(Call&);
+// What the page asks beside the bench (page_calls.cpp).
+Reply counter(Call&);
+Reply lines(Call&);
+Reply compare(Call&);
+Reply larder(Call&);
+Reply draft(Call&);
+Reply kit(Call&);
+Reply read(Call&);
+Reply words(Call&);
+Reply names(Call&);
 // Devices of the local net (server.cpp).
 Reply pair(Call&);
 

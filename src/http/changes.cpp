@@ -3,6 +3,7 @@
 #include <array>
 
 #include "http/reading.hpp"
+#include "solve/measures.hpp"
 #include "text/number.hpp"
 
 namespace bloomset::http {
@@ -10,7 +11,8 @@ namespace {
 
 using formula::Do;
 
-// The fields of each act, beside `act`, in the order of Do. On the wire a value is called by what it is: the act of a new step is its `do`, the name of a part its `name`.
+// The fields of each act, beside `act`, in the order of Do. On the wire a value is called by what it is: the act of a new step is its `do`, the name of a part
+// its `name`.
 struct Form {
   Do what;
   std::vector<std::string> fields;
@@ -103,7 +105,55 @@ void each(const text::Fields& fields, const char* key, text::Faults& faults, aut
       text::fault_kind(faults, item, "an object");
 }
 
+void resize(std::vector<base::Edit>& edits, const text::Amount& was, const text::Amount& is, text::Measures measures) {
+  if (was == is || !was.span.known()) return;
+  constexpr int finest = solve::fineness_levels - 1;
+  edits.push_back({was.span, text::print(solve::practical(was, is.value.nominal() / was.value.nominal(), finest, measures), measures)});
+}
+
+// Sets a key of a step, if it is another than before.
+void put(std::vector<formula::Change>& changes, std::size_t part, std::size_t step, const char* key, std::string value) {
+  formula::Change change;
+  change.what = Do::set_condition;
+  change.part = static_cast<std::uint32_t>(part + 1);
+  change.step = static_cast<std::uint32_t>(step + 1);
+  change.key = key;
+  change.value = std::move(value);
+  changes.push_back(std::move(change));
+}
+
 }  // namespace
+
+base::Result<std::string> resized(std::string text, const formula::Formula& written, const sheet::Scaled& to, const formula::Borrower& borrower) {
+  std::vector<base::Edit> edits;
+  std::vector<formula::Change> changes;
+  for (std::size_t p = 0; p < written.parts.size() && p < to.formula.parts.size(); ++p) {
+    const formula::Part &was = written.parts[p], &is = to.formula.parts[p];
+    if (was.source != written.source) continue;
+    if (was.makes && is.makes) resize(edits, *was.makes, *is.makes, written.measures);
+    for (std::size_t s = 0; s < was.steps.size(); ++s) {
+      const formula::Step &before = was.steps[s], &after = is.steps[s];
+      for (std::size_t t = 0; t < before.takes.size(); ++t) resize(edits, before.takes[t].amount, after.takes[t].amount, written.measures);
+      if (before.bath && after.bath) resize(edits, before.bath->in.amount, after.bath->in.amount, written.measures);
+      if (before.until != after.until) put(changes, p, s, "until", text::print_number(1e3 * after.until->value) + " g");
+      if (before.vessel != after.vessel) put(changes, p, s, "vessel", after.vessel->text);
+      if (before.charges != after.charges) put(changes, p, s, "charges", std::to_string(*after.charges));
+    }
+  }
+  if (to.serves != written.serves) {
+    formula::Change change;
+    change.what = Do::set_serves;
+    change.value = std::to_string(to.serves);
+    changes.push_back(std::move(change));
+  }
+  text = base::edited(std::move(text), std::move(edits));
+  for (const formula::Change& change : changes) {
+    auto after = formula::changed(text, change, borrower);
+    if (!after) return after;
+    text = std::move(*after);
+  }
+  return text;
+}
 
 std::vector<base::Edit> edits_of(const text::Fields& fields, text::Faults& faults) {
   std::vector<base::Edit> edits;

@@ -7,6 +7,7 @@
 
 #include "base/finding.hpp"
 #include "formula/patch.hpp"
+#include "sheet/scaling.hpp"
 #include "text/document.hpp"
 
 namespace bloomset::http {
@@ -15,5 +16,9 @@ namespace bloomset::http {
 std::vector<base::Edit> edits_of(const text::Fields&, text::Faults&);
 /// `acts`, in their order.
 std::vector<formula::Change> acts_of(const text::Fields&, text::Faults&);
+
+/// The document's text at another size: amounts of its own parts rounded to what a kitchen can measure, bottle, chargers and serves as scaled. Borrowed
+/// parts are scaled in their own document, so that here they stay. `written` was read from `text`. Errors: formula::changed's.
+base::Result<std::string> resized(std::string text, const formula::Formula& written, const sheet::Scaled& to, const formula::Borrower&);
 
 }  // namespace bloomset::http

@@ -34,13 +34,17 @@ base::Result<std::shared_ptr<const Stock>> put_together(const store::Shelf& shel
   for (const store::Entry& entry : stock->documents) {
     auto text = shelf.read(entry.key);
     if (!text) return tl::unexpected(std::move(text.error()));
-    const std::string name = entry.key.kind + "/" + entry.key.name;
+    const std::string& name = entry.key.name;  // as it is called in what comes from it
     auto added =
         entry.key.kind == "kit" ? stock->kit.add(name, std::move(text->text), stock->sources) : stock->larder.add(name, std::move(text->text), stock->sources);
     if (added) continue;
     std::vector<base::Diagnostic>& faults = added.error().diagnostics;
-    stock->left_out.push_back(
-        {base::Severity::warning, "left_out", name + " is not in force: " + added.error().message, {}, std::nullopt, "mend this document"});
+    stock->left_out.push_back({base::Severity::warning,
+                               "left_out",
+                               "the " + entry.key.kind + " `" + name + "` is not in force: " + added.error().message,
+                               {},
+                               std::nullopt,
+                               "mend this document"});
     stock->left_out.insert(stock->left_out.end(), std::make_move_iterator(faults.begin()), std::make_move_iterator(faults.end()));
   }
   return stock;

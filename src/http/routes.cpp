@@ -22,6 +22,15 @@ constexpr std::array table = {
     Route{"POST", "/sheet", sheet},
     Route{"POST", "/balance", balance},
     Route{"POST", "/scatter", scatter},
+    Route{"POST", "/counter", counter},
+    Route{"POST", "/lines", lines},
+    Route{"POST", "/compare", compare},
+    Route{"GET", "/larder", larder},
+    Route{"POST", "/larder/draft", draft},
+    Route{"GET", "/kit", kit},
+    Route{"POST", "/read", read},
+    Route{"GET", "/words", words},
+    Route{"GET", "/names", names},
     Route{"POST", "/pair", pair},
 };
 

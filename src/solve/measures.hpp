@@ -1,4 +1,6 @@
-// solve/measures.hpp - amounts a kitchen can measure: steps of scale, jigger and spoon, and how a new amount is written. Private to solve.
+// solve/measures.hpp - amounts a kitchen can measure: steps of scale, jigger and spoon, and how a new amount is written.
+//
+// Callers: solve, the page's server.
 #pragma once
 
 #include "text/amount.hpp"
