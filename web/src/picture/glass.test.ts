@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type * as wire from "../api/types";
-import { glassAt, levelOf, radiusAt, ruler, sectionTo, spread, volumeTo, type Ring } from "./glass";
+import { glassAt, levelOf, radiusAt, ruler, sectionTo, spread, volumeTo, type Ring, type Vessel } from "./glass";
 
 // By hand: a cylinder of radius 30 mm holds pi * 3² = 28.274 mL a centimetre; a cone of radius 40 and height 90 mm holds pi * 4² * 9 / 3 = 150.796 mL,
 // and up to two thirds of its height (2/3)³ of that.
@@ -44,38 +44,35 @@ describe("volumes of outlines", () => {
 });
 
 const properties = { volume_ml: 200, ice_g: 100, foam_volume_ml: 40, density_kg_m3: 1000 } as wire.Properties;
-const serve = {
-  vessel: {
-    name: "tall",
-    brim_ml: 395.841,
-    inside_mm: [
-      [0, 30],
-      [140, 30],
-    ],
-  },
-} as unknown as wire.SheetServe;
+const vessel: Vessel = {
+  brim_ml: 395.841,
+  inside_mm: [
+    [0, 30],
+    [140, 30],
+  ],
+};
 
 describe("the glass", () => {
   test("ice lifts the surface by its mass of liquid, foam stands on it", () => {
-    const glass = glassAt(serve, properties);
+    const glass = glassAt(vessel, properties);
     expect(glass.surfaceMl).toBeCloseTo(300, 9);
     expect(glass.surface).toBeCloseTo(300 / 2.8274, 2);
     expect(glass.roomMl).toBeCloseTo(55.841, 6);
   });
   test("the area of the ice is its volume, by the measure of the drink", () => {
-    const glass = glassAt(serve, properties);
+    const glass = glassAt(vessel, properties);
     // 100 g of ice are 109.05 mL; a mL of this cylinder is 60 mm / 2.8274 mL/mm wide in the section: 2.122 mm² a µL
     const area = glass.blocks.reduce((sum, block) => sum + block.side * block.side, 0);
     expect(area).toBeCloseTo((100 / 0.917) * (60 / 2.8274), 0);
   });
   test("blocks float: about a twelfth above the surface, and stay inside the walls", () => {
-    const glass = glassAt(serve, properties);
+    const glass = glassAt(vessel, properties);
     const highest = Math.max(...glass.blocks.map((block) => block.y + block.side / 2));
     expect((highest - glass.surface) / glass.blocks[0]!.side).toBeCloseTo(0.09, 2);
     for (const block of glass.blocks) expect(Math.abs(block.x) + block.side / 2).toBeLessThanOrEqual(30);
   });
   test("an empty glass has neither level nor ice", () => {
-    const glass = glassAt(serve, null);
+    const glass = glassAt(vessel, null);
     expect([glass.surface, glass.top, glass.blocks.length]).toEqual([0, 0, 0]);
   });
   test("the ruler goes up to the brim", () => {

@@ -12,7 +12,9 @@ export interface Ring {
 }
 const iceDensity = 0.917; // g/mL at 0 °C: CRC Handbook of Chemistry and Physics, "Properties of ice and supercooled water"
 
-export const ringsOf = (vessel: wire.SheetVessel): Ring[] =>
+/** Of the sheet, or of the kit. */
+export type Vessel = Pick<wire.SheetVessel, "brim_ml" | "inside_mm">;
+export const ringsOf = (vessel: Vessel): Ring[] =>
   vessel.inside_mm.flatMap(([h, r]) => (h === null || h === undefined || r === null || r === undefined ? [] : [{ h, r }]));
 
 const frustum = (a: Ring, b: Ring): number => ((Math.PI / 3) * (b.h - a.h) * (a.r * a.r + a.r * b.r + b.r * b.r)) / 1000;
@@ -93,10 +95,10 @@ export interface Glass {
 }
 
 /** The glass at one moment. `pieces`: how many blocks of ice went in, where that is known; 0: cubes. */
-export function glassAt(serve: wire.SheetServe, now: wire.Properties | null, pieces = 0, crushed = false): Glass {
-  const rings = ringsOf(serve.vessel);
+export function glassAt(vessel: Vessel, now: wire.Properties | null, pieces = 0, crushed = false): Glass {
+  const rings = ringsOf(vessel);
   const height = rings.at(-1)?.h ?? 0;
-  const brimMl = serve.vessel.brim_ml ?? volumeTo(rings, height);
+  const brimMl = vessel.brim_ml ?? volumeTo(rings, height);
   const drinkMl = now?.volume_ml ?? 0;
   const foamMl = now?.foam_volume_ml ?? 0;
   const iceG = now?.ice_g ?? 0;

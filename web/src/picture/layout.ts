@@ -26,9 +26,14 @@ export function layout(ask: Ask): Flowing {
   // Where the words alone fill the height, the picture grows instead of turning to threads.
   const room = Math.max(ask.height, least + 150);
   const most = ask.height * highest;
-  const settled = largest((k) => heaviest * k <= most && arrange(prepared, k).height <= room);
-  const held = ask.k !== null && ask.k <= settled * outgrown * outgrown && heaviest * ask.k <= most * outgrown ? ask.k : settled;
-  const all = arrange(prepared, held);
+  const held = ask.k !== null && heaviest * ask.k <= most * outgrown ? arrange(prepared, ask.k) : null;
+  const all =
+    held && held.height <= room * outgrown
+      ? held
+      : arrange(
+          prepared,
+          largest((k) => heaviest * k <= most && arrange(prepared, k).height <= room),
+        );
   all.marks = marked(prepared, all);
   return all;
 }

@@ -23,7 +23,7 @@ export function pouredAt(sheet: wire.Sheet, outline: wire.Outline | null, now: w
   const blended =
     outline?.parts.some((part) => part.steps.some((step) => step.do === "blend" && step.takes.some((take) => take.kind === "ice"))) ??
     false;
-  return glassAt(serve, now, Math.round(ice?.pieces ?? 0), blended && !ice);
+  return glassAt(serve.vessel, now, Math.round(ice?.pieces ?? 0), blended && !ice);
 }
 
 /** As large as the room allows; the words stand to its right. */

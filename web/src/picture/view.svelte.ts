@@ -20,6 +20,8 @@ class View {
   /** What had focus last: where N adds. */
   at = $state.raw<Spot | null>(null);
   table = $state(false);
+  /** What `?` does in an amount; null: nothing. */
+  free = $state.raw<((thing: string) => void) | null>(null);
 
   /** Borrowed parts are folded until a person says otherwise. */
   folded(outline: wire.Outline): Set<number> {
