@@ -1,5 +1,4 @@
 // press/counter_json.cpp - a make as the counter shows it: headings short, sentences whole, amounts for what is at hand.
-#include <algorithm>
 #include <cctype>
 
 #include "press/figure.hpp"
@@ -58,13 +57,6 @@ Json range_json(const std::optional<text::Range>& range) {
   return out;
 }
 
-// What is to be minded at a step, the heavy first.
-Json cautions_json(const sheet::CourseStep& step, const std::vector<base::Finding>& findings) {
-  std::vector<std::size_t> order = step.findings;
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return findings[a].weight < findings[b].weight; });
-  return Json::array_of(order, [&](std::size_t f) { return Json(findings[f].says); });
-}
-
 class CounterPrinter {
  public:
   CounterPrinter(const sheet::Counter& counter, const formula::Formula& formula) : counter_(counter), formula_(formula) {}
@@ -102,7 +94,7 @@ class CounterPrinter {
     out.set("window", window_json(step.window)).set("keeps_s", range_json(written.keeps_s));
     out.set("to_c", written.to_c ? Json(written.to_c->nominal()) : Json()).set("at_c", written.at_c ? Json(written.at_c->nominal()) : Json());
     out.set("after", std::move(after)).set("findings", Json::array_of(step.findings, [](std::size_t f) { return Json(f); }));
-    out.set("cautions", cautions_json(step, counter_.sheet->findings));
+    out.set("cautions", Json::array_of(step.cautions, [this](std::size_t f) { return Json(counter_.sheet->findings[f].says); }));
     return out;
   }
 

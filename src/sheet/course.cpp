@@ -65,6 +65,20 @@ std::string look_of_part(const Kitchen& k, std::size_t part, int depth = 0) {
   return std::string(larder::name(larder::Family::other));
 }
 
+// How the model reads a thing, and what will be left: for the bench, not for who stands at the stove.
+bool is_for_the_cook(const base::Finding& finding) {
+  switch (finding.code) {
+    case base::Code::range_left:
+    case base::Code::assumption:
+    case base::Code::value_missing:
+    case base::Code::left_over:
+    case base::Code::target_unmet:
+      return false;
+    default:
+      return true;
+  }
+}
+
 class Cooking {
  public:
   Cooking(const Kitchen& kitchen, const Sheet& sheet) : k_(kitchen), sheet_(sheet) {}
@@ -104,11 +118,12 @@ class Cooking {
     out.stands_for = ahead ? "one batch" : in_rounds ? "one round of " + std::to_string(static_cast<int>(out.per)) : "one serve";
     const std::vector<TakeLine> amounts = take_lines(k_, part);
     std::map<std::string, int> times;
-    for (std::size_t s = 0; s < steps.size(); ++s) out.steps.push_back(step(out, steps[s], static_cast<std::uint16_t>(s + 1), amounts, times));
+    for (std::size_t s = 0; s < steps.size(); ++s)
+      out.steps.push_back(step(out, steps[s], static_cast<std::uint16_t>(s + 1), s + 1 == steps.size(), amounts, times));
     return out;
   }
 
-  CourseStep step(const Course& of, const formula::Step& written, std::uint16_t number, const std::vector<TakeLine>& amounts,
+  CourseStep step(const Course& of, const formula::Step& written, std::uint16_t number, bool is_last, const std::vector<TakeLine>& amounts,
                   std::map<std::string, int>& times) const {
     CourseStep out;
     out.number = number;
@@ -130,9 +145,19 @@ class Cooking {
       out.takes.back().first_of = ++times[text::fold(out.takes.back().label)];
     }
     std::stable_sort(out.takes.begin(), out.takes.end(), [](const CourseTake& a, const CourseTake& b) { return a.number < b.number; });
-    for (std::size_t f = 0; f < sheet_.findings.size(); ++f)
-      if (sheet_.findings[f].where.part == k_.flow.parts[of.index].name && sheet_.findings[f].where.step == number) out.findings.push_back(f);
+    find(of, is_last, out);
     return out;
+  }
+
+  void find(const Course& of, bool is_last, CourseStep& out) const {
+    const std::vector<base::Finding>& all = sheet_.findings;
+    for (std::size_t f = 0; f < all.size(); ++f) {
+      if (all[f].where.part != k_.flow.parts[of.index].name) continue;
+      if (all[f].where.step != out.number && !(is_last && all[f].where.step == 0)) continue;
+      out.findings.push_back(f);
+      if (is_for_the_cook(all[f])) out.cautions.push_back(f);
+    }
+    std::stable_sort(out.cautions.begin(), out.cautions.end(), [&](std::size_t a, std::size_t b) { return all[a].weight < all[b].weight; });
   }
 
   CourseTake take_of(const Course& of, std::size_t t, const TakeLine& said) const {

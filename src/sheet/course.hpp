@@ -42,7 +42,9 @@ struct CourseStep {
   std::optional<CourseWindow> window;    // nothing where the document gives no time
   const StepLine* line = nullptr;        // what the sheet says of it; nullptr: a step that is only `maybe`
   double mass_g = 0.0, volume_ml = 0.0;  // in the vessel after it, of the amount at hand
-  std::vector<std::size_t> findings;     // of this step: indices into the sheet's, the heavy ones first
+  // Indices into the sheet's findings: of this step, and at a part's last step those of the whole part. Cautions: what of them a cook must know, the heavy
+  // first; not how the model reads a thing, nor what will be left over.
+  std::vector<std::size_t> findings, cautions;
 };
 
 struct Course {
