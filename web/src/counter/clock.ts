@@ -33,11 +33,16 @@ export function readClock(window: CounterWindow, started: number, now_ms: number
   };
 }
 
+/** One time instead of a window: it is ready then, and over only where that end is hard. */
+export const isExact = (window: CounterWindow): boolean => window.high_s !== null && window.low_s === window.high_s;
+/** Whether something is lost by waiting on. */
+export const isLate = (window: CounterWindow, phase: Phase): boolean => phase === "over" && (window.high_hard || !isExact(window));
+
 /** When a clock rings, in seconds from its start, in order. An end within the minute after the opening is not announced; an exact time only ends. */
 export function bellsOf(window: CounterWindow): { bell: Bell; at: number }[] {
   const low = lowOf(window);
   const high = window.high_s;
-  const exact = high !== null && high <= low;
+  const exact = isExact(window);
   const bells: { bell: Bell; at: number }[] = [];
   if (low > 0 && !exact) bells.push({ bell: "opens", at: low });
   if (high !== null) {

@@ -1,6 +1,7 @@
 // counter.svelte.ts - the counter as it stands: courses of the open formula, the makes that are on, time, bells. All rules are in make.ts.
 import type { Counter as Answer, Course, Fault } from "../api/types";
 import { engine, Refused } from "../api/client";
+import { isLate } from "./clock";
 import { awake } from "./awake.svelte";
 import { readKept, writeKept } from "./kept";
 import { begin, due, running, type Clock, type Make, type Ring } from "./make";
@@ -17,6 +18,8 @@ export interface Alert {
   id: string;
   ring: Ring;
   says: string;
+  /** Something is lost by waiting on. */
+  late: boolean;
 }
 const voiceKey = "bloomset.voice";
 
@@ -162,7 +165,7 @@ export class CounterState {
     const step = course.steps[ring.step];
     if (!step?.window) return;
     const says = bellSays(step.heading, step.window, ring.bell);
-    this.alert = { id: make.id, ring, says };
+    this.alert = { id: make.id, ring, says, late: ring.bell === "ends" && isLate(step.window, "over") };
     sound(ring.bell);
     if (this.voice) speak(says);
   }

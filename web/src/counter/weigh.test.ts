@@ -31,6 +31,7 @@ test("what is counted has no tolerance", () => {
   const goal = goalOf(having({}), cloud, 0, 0);
   expect(goal).toEqual({ amount: 2, low: null, high: null, counted: true, told: true });
   expect([1, 2, 3].map((got) => fits(goal, got))).toEqual(["less", "good", "more"]);
+  expect(fits({ ...goal, amount: 4.000000000000001 }, 4)).toBe("good");
 });
 
 test("where all that there is goes in, anything is good", () => {

@@ -50,9 +50,10 @@ export function goalOf(make: Make, course: Course, step: number, take: number): 
 export type Fit = "less" | "good" | "more";
 /** Where no bracket is told (all that there is goes in), anything is good. */
 export function fits(goal: Goal, got: number): Fit {
-  if (!goal.counted && (goal.low === null || goal.high === null)) return "good";
-  if (got < (goal.low ?? goal.amount)) return "less";
-  return got > (goal.high ?? goal.amount) ? "more" : "good";
+  if (goal.counted) return Math.abs(got - goal.amount) < 0.05 ? "good" : got < goal.amount ? "less" : "more";
+  if (goal.low === null || goal.high === null) return "good";
+  if (got < goal.low) return "less";
+  return got > goal.high ? "more" : "good";
 }
 
 /** The next take of the same thing behind this one, if the course has one. */

@@ -39,6 +39,11 @@ describe("a clock says", () => {
   test("when a soft one opens", () => expect(says(220, { low_hard: false })).toBe("opens in 1:20"));
   test("how long it is good", () => expect(says(490)).toBe("open, best within 21:50"));
   test("that a hard end nears", () => expect(says(490, { high_hard: true })).toBe("open, ends within 21:50"));
+  test("one time: when it is ready, then since when", () => {
+    expect(says(1000, { low_s: 1800 })).toBe("ready in 13:20");
+    expect(says(1860, { low_s: 1800 })).toBe("ready since 1:00");
+    expect(says(1860, { low_s: 1800, high_hard: true })).toBe("over its end by 1:00");
+  });
   test("how far it is over", () => expect(says(1860)).toBe("past its best by 1:00"));
   test("how far it is over a limit", () => expect(says(1860, { high_hard: true })).toBe("over its end by 1:00"));
   test("all of it for ears", () =>
@@ -59,13 +64,15 @@ test("amounts as a scale shows them", () => {
   expect(plain(weighed(36, { ...goal, amount: 36 }))).toBe("36 g");
   expect(weighed(4, { ...goal, counted: true, told: true })).toBe("4");
   expect(plain(goodEnough(goal))).toBe("227–233 g");
+  expect(plain(goodEnough({ ...goal, low: 228.99999999, high: 231 }))).toBe("229–231 g");
   expect(plain(goodEnough({ ...goal, low: 3.9, high: 4.1 }))).toBe("3.9–4.1 g");
 });
 test("a take says which go it is, and its measure", () => {
   expect(takeNote(cloud.steps[1]!.takes[1]!, cloud, 1, 1)).toBe("first go");
   expect(takeNote(cloud.steps[3]!.takes[0]!, cloud, 3, 0)).toBe("second go");
   expect(takeNote(takeOf("honey", 36, { measure: "1 2/3 tbsp" }), cloud, 1, 0)).toBe("1 2/3 tbsp");
-  expect(takeNote(takeOf("lime juice", 15.6, { written: "15 mL" }), cloud, 1, 0)).toBe("15 mL");
+  expect(takeNote(takeOf("lime juice", 31.2, { written: "15 mL", volume_ml: 30 }), cloud, 1, 0).replace("\u00a0", " ")).toBe("30.0 mL");
+  expect(takeNote(takeOf("shaken cane", 139.5, { written: "all" }), cloud, 1, 0)).toBe("all of it");
 });
 test("too much is advised on, enough is not", () => {
   const goal = { amount: 230, low: 227, high: 233, counted: false, told: true };

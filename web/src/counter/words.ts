@@ -1,7 +1,7 @@
 // words.ts - what the counter says and shows of its clocks and amounts. Plain, short, to be read from two steps away or spoken.
 import type { Course, CounterTake, CounterWindow, Finding } from "../api/types";
-import { clock, counted, duration, fixed, timeOfDay } from "../lib/format";
-import { readClock, type Bell, type Reading } from "./clock";
+import { clock, counted, duration, fixed, millilitres, timeOfDay } from "../lib/format";
+import { isExact, readClock, type Bell, type Reading } from "./clock";
 import type { Keeping, Make } from "./make";
 import { fits, laterGo, type Goal } from "./weigh";
 import { courseName } from "./stages";
@@ -21,6 +21,8 @@ export function windowWords(window: CounterWindow): string {
 
 /** One line under a clock. */
 export function clockSays(window: CounterWindow, reading: Reading): string {
+  if (isExact(window) && reading.phase === "before") return `ready in ${clock(Math.ceil(reading.opens_in_s))}`;
+  if (isExact(window) && !window.high_hard) return `ready since ${clock(reading.over_s)}`;
   if (reading.phase === "before") return `${window.low_hard ? "not before: opens" : "opens"} in ${clock(Math.ceil(reading.opens_in_s))}`;
   if (reading.phase === "over") return `${window.high_hard ? "over its end by" : "past its best by"} ${clock(reading.over_s)}`;
   if (reading.ends_in_s === null) return "open";
@@ -38,7 +40,7 @@ export function clockSentence(name: string, window: CounterWindow, reading: Read
 export function bellSays(name: string, window: CounterWindow, bell: Bell): string {
   if (bell === "opens") return `${name}: open from now, ${duration(window.low_s)} are over`;
   if (bell === "minute") return `${name}: one minute to its end`;
-  return window.low_s === window.high_s ? `${name}: ${duration(window.high_s)} are over` : `${name}: its time is over, take it now`;
+  return isExact(window) ? `${name}: ${duration(window.high_s)} are over` : `${name}: its time is over, take it now`;
 }
 
 /** `36.3 g`, `142 g`: as a scale shows it; `4` of what is counted. */
@@ -50,7 +52,8 @@ export function weighed(amount: number, goal: Goal): string {
 export function goodEnough(goal: Goal): string {
   if (goal.counted || goal.low === null || goal.high === null) return "";
   const decimals = goal.high - goal.low >= 4 ? 0 : 1;
-  return `${fixed(goal.low, decimals)}–${fixed(goal.high, decimals)}${nbsp}g`;
+  const end = (value: number): string => fixed(value, decimals).replace(/\.0$/, "");
+  return `${end(goal.low)}–${end(goal.high)}${nbsp}g`;
 }
 
 const goes = ["", "first go", "second go", "third go"];
@@ -58,7 +61,8 @@ const goes = ["", "first go", "second go", "third go"];
 export function takeNote(take: CounterTake, course: Course, step: number, index: number): string {
   const several = take.first_of > 1 || laterGo(course, step, index) !== null;
   const go = several ? (goes[take.first_of] ?? `go ${take.first_of}`) : "";
-  const measure = take.measure ?? (/\b(g|kg|piece)\b/.test(take.written) ? "" : take.written);
+  const inVolume = /\b(mL|cL|L|oz)\b/.test(take.written) ? millilitres(take.volume_ml) : "";
+  const measure = take.measure ?? (take.written === "all" ? "all of it" : inVolume);
   return [go, measure].filter(Boolean).join(", ");
 }
 
