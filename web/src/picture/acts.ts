@@ -10,9 +10,12 @@ export const writes =
 export const renames =
   (part: number) =>
   (value: string): Change => ({ acts: [{ act: "set_name", part, value }] });
+/** A condition of a step; one inside of another (bath.takes_up) is written where it stands. */
 export const conditions =
-  (part: number, step: number, key: string) =>
-  (value: string): Change => ({ acts: [{ act: "set_condition", part, step, key, value }] });
+  (part: number, step: number, key: string, at: wire.Place | null = null) =>
+  (value: string): Change => ({
+    acts: [key.includes(".") && at ? { act: "write", at, value } : { act: "set_condition", part, step, key, value }],
+  });
 
 const locked = (): boolean => session.silentSince > 0;
 const act = (one: wire.Act, says: string): void => {

@@ -9,6 +9,7 @@
 import type * as wire from "../api/types";
 import { matterOf } from "../lib/look";
 import { addFlows } from "./streams";
+import { thingName } from "./words";
 
 export interface Row {
   /** take:P.S.T, or batch:P of a folded part. */
@@ -147,7 +148,7 @@ function addRows(group: Group, facts: readonly wire.SheetTake[]): void {
         step: step.number,
         number: take.number,
         kind: take.kind === "bought" ? "take" : take.kind,
-        label: take.label || take.thing,
+        label: thingName(take.label || take.thing),
         mass: 0,
         gross: 0,
         matter: matterOf(take.kind === "ice" ? "ice" : "", take.thing),

@@ -16,6 +16,10 @@ export function readable(text: string, key = ""): string {
   return key === "purged" || key === "hard" || key === "by" ? `${key} ${plain}` : plain;
 }
 
+/** `cane spirit (40 %vol)` as cane spirit, 40 %: what is said of a thing stands behind it. */
+export const thingName = (label: string): string =>
+  label.replace(/\s*\(([^)]*)\)$/, (_, said: string) => `, ${said.replaceAll("%vol", "%")}`);
+
 /** What a condition is, for ears and for undo. */
 export const conditionName = (key: string): string =>
   ({ to: "ends at", at: "held at", in: "where", by: "cleared by", with: "torch" })[key] ?? key;
