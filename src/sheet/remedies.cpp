@@ -83,6 +83,27 @@ std::optional<base::Remedy> larger_glass(const Kitchen& k, double needed_ml) {
   return remedy;
 }
 
+std::optional<base::Remedy> heat_treated(const Kitchen& k, std::size_t part) {
+  for (const flow::TakeInfo& take : k.flow.takes) {
+    if (take.origin.part != part || !take.thing || !k.flow.things[*take.thing].live_enzyme) continue;
+    if (take.span.source != k.in.formula.source || !take.span.known()) continue;
+    const larder::Thing& thing = k.flow.things[*take.thing];
+    for (const char* word : {"canned", "pasteurised"}) {
+      std::vector<larder::Qualifier> bracket = thing.said;
+      std::erase_if(bracket, [](const larder::Qualifier& said) { return said.name == "raw"; });
+      if (bracket.size() != thing.said.size()) continue;  // "raw" would have to go from the text first
+      bracket.push_back({word, std::nullopt, {}});
+      const auto treated = k.in.larder.resolve(thing.name, bracket, {});
+      if (!treated || treated->live_enzyme) continue;
+      base::Span end = take.span;
+      end.column += end.length - (thing.said.empty() ? 0 : 1);
+      end.length = 0;
+      return base::Remedy{"take " + treated->label, base::Edit{end, thing.said.empty() ? " (" + std::string(word) + ")" : ", " + std::string(word)}};
+    }
+  }
+  return std::nullopt;
+}
+
 std::optional<base::Edit> bring_at(const Kitchen& k, const flow::TakeInfo& take, units::Temperature to) {
   const base::Span& inside = take.span;
   if (inside.source != k.in.formula.source || !inside.known() || inside.column < 3) return std::nullopt;

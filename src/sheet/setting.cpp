@@ -7,6 +7,7 @@
 
 #include "sheet/cited.hpp"
 #include "sheet/readings.hpp"
+#include "sheet/remedies.hpp"
 #include "texture/contact.hpp"
 #include "texture/set.hpp"
 
@@ -55,6 +56,7 @@ class Setting {
       if (names.empty()) continue;
       findings_.push_back(say(Code::live_enzyme, where(k_.flow, step.origin, step.span),
                               "'" + k_.flow.parts[part].name + "': gelatin with " + listed(names) + ", which has seen no heat, will not set"));
+      if (auto remedy = heat_treated(k_, part)) findings_.back().remedies.push_back(std::move(*remedy));
       return;
     }
   }

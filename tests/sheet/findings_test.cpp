@@ -252,6 +252,8 @@ TEST(Findings, EveryEditMendsWhatItSaysItMends) {
       {Code::sets_soft, jelly("\"300 g water\", \"0.15 % agar\"", "98 C", overnight)},
       {Code::sets_soft, jelly("\"500 g orange juice\", \"1 piece gelatin, gold leaf\"", "50 C", overnight)},
       {Code::sets_soft, jelly("\"300 g water\", \"4 g gelatin, powder\"", "50 C", "in = \"ice bath\", time = \"2 h\"")},
+      {Code::live_enzyme, jelly("\"300 g pineapple juice\", \"6 g gelatin, powder\"", "50 C", overnight)},
+      {Code::live_enzyme, jelly("\"300 g pineapple juice (13 brix)\", \"6 g gelatin, powder\"", "50 C", overnight)},
   };
   for (const auto& [code, text] : texts) {
     const Sheet sheet = made(text);

@@ -26,6 +26,7 @@ class Work<T> {
     this.running = true;
     this.share = 0;
     this.trouble = "";
+    await session.rested();
     const text = session.text;
     try {
       this.answer = await this.ask(text, (share) => (this.share = share), stop.signal);

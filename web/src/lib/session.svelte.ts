@@ -42,6 +42,7 @@ export class Session {
   #asked = 0;
   #typing: AbortController | null = null;
   #saves: Promise<void> = Promise.resolve();
+  #changing: Promise<unknown> = Promise.resolve();
 
   /** Whether all that was written stands on the shelf. */
   get saved(): boolean {
@@ -93,7 +94,12 @@ export class Session {
     }
   }
   /** Makes a change; true: it was made. */
-  async change(change: Change, says: string): Promise<boolean> {
+  change(change: Change, says: string): Promise<boolean> {
+    const made = this.#change(change, says);
+    this.#changing = made;
+    return made;
+  }
+  async #change(change: Change, says: string): Promise<boolean> {
     this.#typing?.abort();
     const before = this.text;
     try {
@@ -172,6 +178,10 @@ export class Session {
   async again(): Promise<void> {
     await this.#show(this.text, {}, false).catch((fault: unknown) => this.#failed(fault));
     if (this.unsaved) this.#save();
+  }
+  /** Resolves when no change is on its way any more: for works that ask about the text as it stands. */
+  async rested(): Promise<void> {
+    await this.#changing;
   }
   /** Resolves when every save that was begun has ended. */
   settled(): Promise<void> {
