@@ -35,6 +35,9 @@ export function readClock(window: CounterWindow, started: number, now_ms: number
 
 /** One time instead of a window: it is ready then, and over only where that end is hard. */
 export const isExact = (window: CounterWindow): boolean => window.high_s !== null && window.low_s === window.high_s;
+const by_hand_s = 120;
+/** Whether a cook may walk away from it: what takes two minutes or less is done by hand, and over when one goes on. */
+export const canBeLeft = (window: CounterWindow): boolean => (window.high_s ?? window.low_s ?? 0) > by_hand_s;
 /** Whether something is lost by waiting on. */
 export const isLate = (window: CounterWindow, phase: Phase): boolean => phase === "over" && (window.high_hard || !isExact(window));
 

@@ -114,6 +114,20 @@ describe("clocks", () => {
   });
 });
 
+describe("what is done by hand", () => {
+  const shake = {
+    ...cloud,
+    steps: [{ ...cloud.steps[2]!, do: "shake", window: { low_s: 10, high_s: 14, low_hard: false, high_hard: false } }],
+  };
+  test("is over when one goes on, too soon or in time", () => {
+    for (const after of [2000, 12_000]) {
+      const make = goOn(begin(shake, start), shake, start + after);
+      expect(make.finished).toBe(start + after);
+      expect(running(make)).toEqual([]);
+    }
+  });
+});
+
 describe("back", () => {
   test("lets a clock run on that going on had closed, from its old start", () => {
     const make = infusing();

@@ -1,7 +1,7 @@
 // make.ts - a make at the counter, as a plain value: where the cook stands, what went in, which clocks run. Every function answers the next value and
 // leaves the one it was given alone; time comes in as an argument, all times are milliseconds since 1970. It can be written to JSON and read back.
 import type { Course, CounterStep } from "../api/types";
-import { bellsOf, readClock, type Bell } from "./clock";
+import { bellsOf, canBeLeft, readClock, type Bell } from "./clock";
 import { runsOnTheSide, stagesOf, type Stage } from "./stages";
 
 export interface Clock {
@@ -86,15 +86,13 @@ export function baseOf(make: Make, step: number): number {
 export const choose = (make: Make, take: number): Make => ({ ...make, take });
 export const tare = (make: Make): Make => ({ ...make, on_scale: 0 });
 
-/** Leaves this stage. What its clock times is taken on, unless the window is not open yet or the matter waits on the side: then the clock runs on. */
+/** Leaves this stage. What its clock times is taken on, unless the window is not open yet or the matter waits on the side: then the clock runs on. What is done by hand ends here. */
 export function goOn(make: Make, course: Course, now_ms: number): Make {
   const stages = stagesOf(course);
   const stage = stages[make.at];
   if (!stage || make.finished !== null) return make;
   const last = make.at === stages.length - 1;
-  const closing = make.clocks
-    .filter((clock) => clock.taken === null && closes(clock, stage, course, now_ms, last))
-    .map((clock) => clock.step);
+  const closing = make.clocks.filter((clock) => clock.taken === null && closes(clock, stage, course, now_ms)).map((clock) => clock.step);
   const left: Make = {
     ...make,
     clocks: make.clocks.map((clock) => (closing.includes(clock.step) ? { ...clock, taken: now_ms } : clock)),
@@ -104,12 +102,12 @@ export function goOn(make: Make, course: Course, now_ms: number): Make {
   return entered({ ...left, at: make.at + 1 }, course, now_ms);
 }
 
-function closes(clock: Clock, stage: Stage, course: Course, now_ms: number, last: boolean): boolean {
+function closes(clock: Clock, stage: Stage, course: Course, now_ms: number): boolean {
   const step = course.steps[clock.step];
   if (!step?.window) return true;
   if (runsOnTheSide(step)) return clock.step < stage.step && course.steps[stage.step]?.do === "combine";
-  if (last || clock.step !== stage.step || stage.kind !== "act") return false;
-  return readClock(step.window, clock.started, now_ms).phase !== "before";
+  if (clock.step !== stage.step || stage.kind !== "act") return false;
+  return !canBeLeft(step.window) || readClock(step.window, clock.started, now_ms).phase !== "before";
 }
 
 // A stage is entered: its clock starts, unless it was started before and the cook has only gone back and on again.

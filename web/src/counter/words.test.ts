@@ -71,7 +71,7 @@ test("a take says which go it is, and its measure", () => {
   expect(takeNote(cloud.steps[1]!.takes[1]!, cloud, 1, 1)).toBe("first go");
   expect(takeNote(cloud.steps[3]!.takes[0]!, cloud, 3, 0)).toBe("second go");
   expect(takeNote(takeOf("honey", 36, { measure: "1 2/3 tbsp" }), cloud, 1, 0)).toBe("1 2/3 tbsp");
-  expect(takeNote(takeOf("lime juice", 31.2, { written: "15 mL", volume_ml: 30 }), cloud, 1, 0).replace("\u00a0", " ")).toBe("30.0 mL");
+  expect(takeNote(takeOf("lime juice", 31.2, { written: "15 mL", volume_ml: 30 }), cloud, 1, 0).replace("\u00a0", " ")).toBe("30 mL");
   expect(takeNote(takeOf("shaken cane", 139.5, { written: "all" }), cloud, 1, 0)).toBe("all of it");
 });
 test("too much is advised on, enough is not", () => {

@@ -1,7 +1,7 @@
 // words.ts - what the counter says and shows of its clocks and amounts. Plain, short, to be read from two steps away or spoken.
 import type { Course, CounterTake, CounterWindow, Finding } from "../api/types";
 import { clock, counted, duration, fixed, millilitres, timeOfDay } from "../lib/format";
-import { isExact, readClock, type Bell, type Reading } from "./clock";
+import { canBeLeft, isExact, readClock, type Bell, type Reading } from "./clock";
 import type { Keeping, Make } from "./make";
 import { fits, laterGo, type Goal } from "./weigh";
 import { courseName } from "./stages";
@@ -61,7 +61,7 @@ const goes = ["", "first go", "second go", "third go"];
 export function takeNote(take: CounterTake, course: Course, step: number, index: number): string {
   const several = take.first_of > 1 || laterGo(course, step, index) !== null;
   const go = several ? (goes[take.first_of] ?? `go ${take.first_of}`) : "";
-  const inVolume = /\b(mL|cL|L|oz)\b/.test(take.written) ? millilitres(take.volume_ml) : "";
+  const inVolume = /\b(mL|cL|L|oz)\b/.test(take.written) ? millilitres(take.volume_ml).replace(/\.0(?=\D)/, "") : "";
   const measure = take.measure ?? (take.written === "all" ? "all of it" : inVolume);
   return [go, measure].filter(Boolean).join(", ");
 }
@@ -123,6 +123,6 @@ export function barWord(make: Make, course: Course, step: number, weighing: bool
   if (last) return "Done";
   const one = course.steps[step];
   const clockHere = make.clocks.find((each) => each.step === step && each.taken === null);
-  if (!one?.window || !clockHere) return "Done, go on";
+  if (!one?.window || !clockHere || !canBeLeft(one.window)) return "Done, go on";
   return readClock(one.window, clockHere.started, now_ms).phase === "before" ? "Clock runs, go on" : "Done, go on";
 }

@@ -68,7 +68,7 @@ export function fieldsOf(thing: Thing): Field[] {
     ...numbers,
     size,
     pack("price", "its price", "", one?.price == null ? "" : fixed(one.price, 2)),
-    pack("currency", "in", "", one?.currency ?? "", true),
+    pack("currency", "currency", "", one?.currency ?? "", true),
   ];
 }
 
