@@ -129,18 +129,12 @@ base::Result<const Node*> Patch::step(std::uint32_t part, std::uint32_t number) 
 
 Patched set_serves(Patch& patch) {
   if (!is_count(patch.value())) return cannot("`serves` is a whole number, for instance 6");
-  if (const Node* serves = patch.root.find("serves")) {
-    patch.rewrite.set_value(*serves, patch.value());
-    return patch.done();
-  }
+  if (const Node* serves = patch.root.find("serves")) return patch.done(patch.rewrite.set_value(*serves, patch.value()), "`serves`");
   return patch.done(patch.rewrite.add_member(patch.root, "serves", patch.value(), patch.root.find("measures") ? "measures" : "title"), "the head");
 }
 
 Patched set_title(Patch& patch) {
-  if (const Node* title = patch.root.find("title")) {
-    patch.rewrite.set_string(*title, patch.value());
-    return patch.done();
-  }
+  if (const Node* title = patch.root.find("title")) return patch.done(patch.rewrite.set_string(*title, patch.value()), "`title`");
   return patch.done(patch.rewrite.add_member(patch.root, "title", text::toml_string(patch.value()), "bloomset"), "the head");
 }
 
@@ -156,8 +150,7 @@ Patched add_target(Patch& patch) {
 Patched set_target(Patch& patch) {
   const auto target = target_at(patch);
   if (!target) return tl::unexpected(target.error());
-  patch.rewrite.set_string(**target, patch.value());
-  return patch.done();
+  return patch.done(patch.rewrite.set_string(**target, patch.value()), "the target");
 }
 
 Patched remove_target(Patch& patch) {

@@ -100,6 +100,7 @@ std::size_t place_of_new_part(const Patch& patch) {
 
 bool add_part_lines(Patch& patch, std::string_view name, std::string_view made, const std::string& take, const std::string& behind = {}) {
   const Node* parts = patch.own_parts();
+  if (!parts && patch.root.find("part")) return false;  // something else bears the name
   if (parts && patch.rewrite.bracketed(*parts)) {
     text::Members step = {{"do", "\"combine\""}};
     if (!take.empty()) step.emplace_back("take", "[" + text::toml_string(take) + "]");
@@ -130,20 +131,14 @@ Patched set_made(Patch& patch) {
   if (!owner) return tl::unexpected(owner.error());
   if (patch.is_serve(**owner)) return cannot("the serve is neither made ahead nor to order");
   if (patch.value() != "ahead" && patch.value() != "to order") return cannot("a part is made \"ahead\" or \"to order\"");
-  if (const Node* made = (*owner)->find("made")) {
-    patch.rewrite.set_string(*made, patch.value());
-    return patch.done();
-  }
+  if (const Node* made = (*owner)->find("made")) return patch.done(patch.rewrite.set_string(*made, patch.value()), "`made`");
   return patch.done(patch.rewrite.add_member(**owner, "made", text::toml_string(patch.value()), "name"), "the part");
 }
 
 Patched set_vessel(Patch& patch) {
   const Node* serve = patch.root.find("serve");
-  if (!serve) return cannot("the document has no serve");
-  if (const Node* vessel = serve->find("vessel")) {
-    patch.rewrite.set_string(*vessel, patch.value());
-    return patch.done();
-  }
+  if (!serve || !serve->is(NodeKind::table)) return cannot("the document has no serve");
+  if (const Node* vessel = serve->find("vessel")) return patch.done(patch.rewrite.set_string(*vessel, patch.value()), "`vessel`");
   return patch.done(patch.rewrite.add_member(*serve, "vessel", text::toml_string(patch.value())), "the serve");
 }
 

@@ -125,11 +125,8 @@ Patched set_condition(Patch& patch) {
   const auto literal = literal_of(inner.empty() ? outer : inner == "in" ? "in" : "share", patch.value());
   if (!literal) return tl::unexpected(literal.error());
   if (member) {
-    if (member->is(NodeKind::string) && literal->starts_with('"'))
-      patch.rewrite.set_string(*member, patch.value());
-    else
-      patch.rewrite.set_value(*member, *literal);
-    return patch.done();
+    const bool as_text = member->is(NodeKind::string) && literal->starts_with('"');
+    return patch.done(as_text ? patch.rewrite.set_string(*member, patch.value()) : patch.rewrite.set_value(*member, *literal), text::ticked(key));
   }
   if (!inner.empty() && !table) return patch.done(patch.rewrite.add_member(step, outer, text::inline_table({{inner, *literal}})), "the step");
   return patch.done(patch.rewrite.add_member(holder, inner.empty() ? outer : inner, *literal), text::ticked(outer));

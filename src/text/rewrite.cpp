@@ -53,16 +53,18 @@ std::string Rewrite::indent_at(std::size_t at) const {
   return std::string(text_.substr(line, std::min(word, text_.size()) - line));
 }
 
-void Rewrite::set_string(const Node& string, std::string_view value_now) {
+bool Rewrite::set_string(const Node& string, std::string_view value_now) {
   const Extent old = value(string);
   const bool plain = old.of(text_).starts_with('\'') && !old.of(text_).starts_with("'''") && toml_string(value_now).size() == value_now.size() + 2 &&
                      value_now.find('\'') == std::string_view::npos;
-  splice(old.begin, old.end, plain ? "'" + std::string(value_now) + "'" : toml_string(value_now));
+  return set_value(string, plain ? "'" + std::string(value_now) + "'" : toml_string(value_now));
 }
 
-void Rewrite::set_value(const Node& node, std::string literal) {
+bool Rewrite::set_value(const Node& node, std::string literal) {
+  if ((node.is(NodeKind::table) || node.is(NodeKind::array)) && !bracketed(node)) return false;
   const Extent old = value(node);
   splice(old.begin, old.end, std::move(literal));
+  return true;
 }
 
 bool Rewrite::bracketed(const Node& node) const {
@@ -148,7 +150,7 @@ bool Rewrite::add_to_section(const Section& section, std::string_view key, const
 bool Rewrite::add_member(const Node& table, std::string_view key, const std::string& literal, std::string_view behind) {
   const Node* after = behind.empty() ? nullptr : table.find(behind);
   if (const Section* own = section(table)) return add_to_section(*own, key, literal, after);
-  if (!bracketed(table)) return false;
+  if (!table.is(NodeKind::table) || !bracketed(table)) return false;
   const Items members = items_at(text_, offset(table));
   const std::string member = toml_key(key) + " = " + literal;
   if (members.items.empty()) {

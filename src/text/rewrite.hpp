@@ -32,10 +32,10 @@ class Rewrite {
   /// Both outlive it; `root` is the tree of `text`.
   Rewrite(std::string_view text, const Node& root);
 
-  /// A string's new value, in the spelling of the old one where that can be.
-  void set_string(const Node& string, std::string_view value);
+  /// A text in place of any value, in the spelling of the old text where that can be.
+  bool set_string(const Node&, std::string_view value);
   /// Any value's new spelling.
-  void set_value(const Node&, std::string literal);
+  bool set_value(const Node&, std::string literal);
   /// Behind the member `behind` of the table, else behind its last one.
   bool add_member(const Node& table, std::string_view key, const std::string& literal, std::string_view behind = {});
   bool remove_member(const Node& table, const Node& member);
