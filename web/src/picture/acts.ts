@@ -1,4 +1,5 @@
 // acts.ts - what one can do to a line or a step of the picture, as acts on the document with the words that undo shows.
+import { tick } from "svelte";
 import type * as wire from "../api/types";
 import { session, type Change } from "../lib/session.svelte";
 import type { Row } from "./model";
@@ -18,19 +19,29 @@ export const conditions =
   });
 
 const locked = (): boolean => session.silentSince > 0;
-const act = (one: wire.Act, says: string): void => {
-  if (!locked()) void session.change({ acts: [one] }, says);
+/** `then`: the line that has focus afterwards, as its data-line. */
+const act = (one: wire.Act, says: string, then = ""): void => {
+  if (locked()) return;
+  void session.change({ acts: [one] }, says).then(async (made) => {
+    if (!made || !then) return;
+    await tick();
+    document.querySelector<HTMLElement>(`[data-line="${then}"] button`)?.focus();
+  });
 };
 
 export const removeTake = ({ part, step, number, label }: Row): void =>
   act({ act: "remove_take", part, step, take: number }, `take out ${label}`);
 export function moveTake({ part, step, number, label }: Row, by: -1 | 1): void {
-  act({ act: "move_take", part, step, take: number, by }, `move ${label} ${by < 0 ? "up" : "down"}`);
+  act({ act: "move_take", part, step, take: number, by }, `move ${label} ${by < 0 ? "up" : "down"}`, `take:${part}.${step}.${number + by}`);
 }
 export const removeStep = (part: number, step: wire.OutlineStep): void =>
   act({ act: "remove_step", part, step: step.number }, `take out ${step.do}`);
 export function moveStep(part: number, step: wire.OutlineStep, by: -1 | 1): void {
-  act({ act: "move_step", part, step: step.number, by }, `move ${step.do} ${by < 0 ? "earlier" : "later"}`);
+  act(
+    { act: "move_step", part, step: step.number, by },
+    `move ${step.do} ${by < 0 ? "earlier" : "later"}`,
+    `step:${part}.${step.number + by}`,
+  );
 }
 export function turnMade(part: wire.OutlinePart): void {
   const value = part.made === "ahead" ? "to order" : "ahead";

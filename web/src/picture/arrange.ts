@@ -87,7 +87,7 @@ function group(
   const headHigh = one.head.lines === 2 ? 44 : 28;
   const chainTop = y0 + Math.max(46, one.bandHeight + 10);
   // The first rows stand beside the chain, not beside the words above it.
-  const rowsTop = Math.max(y0 + headHigh + 12, one.group.bars.length > 0 ? chainTop - 24 : 0);
+  const rowsTop = Math.max(y0 + headHigh + 12, one.group.bars.length > 0 ? chainTop - 10 : 0);
   const chain = one.group.bars.filter((bar) => !bar.arm);
   const heights = new Map(one.group.bars.map((bar) => [bar.id, barHeight(bar, px)]));
   for (const bar of chain) all.bars.push({ bar, x: at.get(bar.id)!, y: chainTop - 3, h: heights.get(bar.id)! });

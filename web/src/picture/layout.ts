@@ -16,8 +16,9 @@ export type * from "./shapes";
 
 /** No ribbon is higher than this share of the height that is there. */
 const highest = 0.22;
-/** A held scale is given up if a ribbon would be so much higher than a settled picture's. */
+/** A held scale is given up if a ribbon would be so much higher than a settled picture's may be, or the whole picture so much. */
 const outgrown = 1.4;
+const grown = 1.1;
 
 export function layout(ask: Ask): Flowing {
   const prepared = prepare(ask);
@@ -28,7 +29,7 @@ export function layout(ask: Ask): Flowing {
   const most = ask.height * highest;
   const held = ask.k !== null && heaviest * ask.k <= most * outgrown ? arrange(prepared, ask.k) : null;
   const all =
-    held && held.height <= room * outgrown
+    held && held.height <= room * grown
       ? held
       : arrange(
           prepared,
