@@ -131,13 +131,13 @@ std::vector<StepLine> step_lines(const Kitchen& k, std::size_t p) {
   return lines;
 }
 
-matter::Values values_at(const Kitchen& k, flow::Port liquid, flow::Port ice) {
-  if (liquid == flow::no_port || !(k.batch.port(liquid).mass.total_kg() > 0.0)) {
-    matter::Values none;
-    none.of.fill(matter::cannot_be_given);
-    return none;
-  }
-  return matter::read_all(flow::state_at(k.batch, liquid, ice));
+matter::Values values_at(const Kitchen& k, flow::Port liquid, flow::Port ice) { return values_at(k, liquid, ice, matter::PropertySet().set()); }
+
+matter::Values values_at(const Kitchen& k, flow::Port liquid, flow::Port ice, const matter::PropertySet& asked) {
+  matter::Values values;
+  values.of.fill(matter::cannot_be_given);
+  if (liquid != flow::no_port && k.batch.port(liquid).mass.total_kg() > 0.0) matter::read(flow::state_at(k.batch, liquid, ice), asked, values);
+  return values;
 }
 
 // Parts are a chain without circles: compile has seen to that. Each is worked out once.

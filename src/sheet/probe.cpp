@@ -33,7 +33,8 @@ Probe::Probe(const Inputs& in, const flow::Flowsheet& flow, std::vector<formula:
     const auto property = property_of(formula::target_key(targets_[t].property));
     const auto place = property ? place_of(flow_, targets_[t]) : std::nullopt;
     if (!place) {
-      by_sheet_.push_back(t);
+      const bool room = targets_[t].of_serve && flow_.has_serve && formula::target_key(targets_[t].property) == "headroom_ml";
+      (room ? headrooms_ : by_sheet_).push_back(t);
       continue;
     }
     auto port = std::find_if(ports_.begin(), ports_.end(), [&](const Port& p) { return p.liquid == place->liquid && p.ice == place->ice; });
@@ -51,9 +52,11 @@ void Probe::read(const flow::Batch<1>& batch, std::span<double> out) const {
       matter::read(flow::state_at(batch, port.liquid, port.ice), port.asked, values);
     for (const auto& [target, property] : port.of) out[target] = values[property];
   }
-  if (by_sheet_.empty()) return;
+  if (headrooms_.empty() && by_sheet_.empty()) return;
   const Ledger book = ledger_of(flow_, batch);
   const Kitchen kitchen{in_, flow_, batch, book};
+  for (const std::size_t t : headrooms_) out[t] = headroom_ml(kitchen);
+  if (by_sheet_.empty()) return;
   Sheet sheet;
   sheet.parts = part_sheets(kitchen);
   if (flow_.has_serve) sheet.serve = serve_sheet(kitchen);

@@ -1,7 +1,7 @@
 // sheet/probe.hpp - wishes read off a run, without making a sheet: for those who run a flowsheet many times.
 //
-// A property of matter is read straight from its port. What needs more than a state (headroom, cost, a bottle's pressure, hours) is answered as the
-// sheet answers it, at the price of one. `read_sheet` is the whole sheet, for those who ask for its findings. Callers: solve, make_sheet.
+// A property of matter is read straight from its port, headroom from the drink's volumes. What needs more (cost, a bottle's pressure, hours) is answered
+// as the sheet answers it, at the price of one. `read_sheet` is the whole sheet, for those who ask for its findings. Callers: solve, make_sheet.
 #pragma once
 
 #include <span>
@@ -29,7 +29,7 @@ class Probe {
   const flow::Flowsheet& flow_;
   std::vector<formula::Target> targets_;
   std::vector<Port> ports_;
-  std::vector<std::size_t> by_sheet_;
+  std::vector<std::size_t> headrooms_, by_sheet_;
 };
 
 /// The sheet of a run at any knobs, to the last moment; its digest stays empty.

@@ -23,6 +23,8 @@ struct Kitchen {
 
 /// Properties at a point of the flow; nothing can be given where nothing liquid is there.
 matter::Values values_at(const Kitchen&, flow::Port liquid, flow::Port ice);
+/// Of them only those asked for; the others cannot be given.
+matter::Values values_at(const Kitchen&, flow::Port liquid, flow::Port ice, const matter::PropertySet& asked);
 
 // parts.cpp
 /// Things one pours, so that a volume of them says something.
@@ -37,8 +39,8 @@ std::vector<double> ready_after_h(const Kitchen&);
 
 // serve.cpp
 ServeSheet serve_sheet(const Kitchen&);
-/// brim - liquid - foam - what the ice displaces [mL], for a drink of these values; solids that lie in it apart.
-double headroom_ml(double brim_ml, const matter::Values&);
+/// brim - liquid - foam - what the ice displaces - solids that lie in it [mL], at the fullest moment; NaN without a glass.
+double headroom_ml(const Kitchen&);
 /// Allergen codes of all that comes into the serve, `maybe` takes included; sorted. A sure code drops its own question.
 std::vector<std::string> allergens(const Kitchen&);
 

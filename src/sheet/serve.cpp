@@ -40,13 +40,6 @@ double solids_in_the_drink_kg(const Kitchen& k, std::size_t serve) {
 }
 }  // namespace
 
-double headroom_ml(double brim_ml, const matter::Values& drink) {
-  const double ice_g = drink[Property::ice_g], density_g_ml = drink[Property::density_kg_m3] * 1e-3;
-  const double own_ml = ice_g / (matter::ice_density(units::celsius(0.0)).si * 1e-3);
-  const double foam_ml = std::isnan(drink[Property::foam_volume_ml]) ? 0.0 : drink[Property::foam_volume_ml];
-  return brim_ml - drink[Property::volume_ml] - foam_ml - std::min(ice_g / density_g_ml, own_ml);
-}
-
 std::vector<std::string> allergens(const Kitchen& k) {
   std::set<std::string> codes;
   for (const flow::TakeInfo& take : k.flow.takes) {
@@ -72,10 +65,28 @@ double foam_ml(const Kitchen& k, const flow::Moment& moment, const std::vector<d
   return ml;
 }
 
-// The drink at each moment with its foam, and once with all foam collapsed into it.
-void glass_over_time(const Kitchen& k, ServeSheet& serve) {
+std::vector<double> standing_overruns(const Kitchen& k) {
   std::vector<double> overruns;
   for (const flow::FoamInfo& foam : k.flow.foams) overruns.push_back(flow::standing_overrun(k.flow, k.batch, foam.from));
+  return overruns;
+}
+
+// What a drink and its ice take up; NaN where no drink is there.
+double drink_ml(const Kitchen& k, flow::Port liquid, flow::Port ice) {
+  static const matter::PropertySet asked = [] {
+    matter::PropertySet set;
+    for (const Property property : {Property::ice_g, Property::density_kg_m3, Property::volume_ml}) set.set(static_cast<std::size_t>(property));
+    return set;
+  }();
+  const matter::Values drink = values_at(k, liquid, ice, asked);
+  const double ice_g = drink[Property::ice_g], density_g_ml = drink[Property::density_kg_m3] * 1e-3;
+  const double own_ml = ice_g / (matter::ice_density(units::celsius(0.0)).si * 1e-3);
+  return drink[Property::volume_ml] + std::min(ice_g / density_g_ml, own_ml);
+}
+
+// The drink at each moment with its foam, and once with all foam collapsed into it.
+void glass_over_time(const Kitchen& k, ServeSheet& serve) {
+  const std::vector<double> overruns = standing_overruns(k);
   for (const flow::Moment& moment : k.flow.moments) {
     GlassAt at{moment.minute, values_at(k, moment.liquid, moment.ice)};
     at.values.of[static_cast<std::size_t>(Property::foam_volume_ml)] = foam_ml(k, moment, overruns);
@@ -93,6 +104,24 @@ void glass_over_time(const Kitchen& k, ServeSheet& serve) {
 }
 
 }  // namespace
+
+double headroom_ml(const Kitchen& k) {
+  if (!k.flow.glass) return matter::cannot_be_given;
+  const std::size_t p = k.flow.parts.size() - 1;
+  double fullest_ml = drink_ml(k, k.flow.served_liquid, k.flow.served_ice);
+  const auto fuller = [&](double ml) {
+    if (ml > fullest_ml) fullest_ml = ml;
+  };
+  if (!k.flow.moments.empty()) {
+    const std::vector<double> overruns = standing_overruns(k);
+    fullest_ml = drink_ml(k, k.flow.moments.front().liquid, k.flow.moments.front().ice) + foam_ml(k, k.flow.moments.front(), overruns);
+    for (const flow::Moment& moment : k.flow.moments) fuller(drink_ml(k, moment.liquid, moment.ice) + foam_ml(k, moment, overruns));
+  }
+  for (const flow::StepInfo& step : k.flow.steps)
+    if (step.origin.part == p) fuller(drink_ml(k, step.liquid, step.ice));
+  const double beside_g = (k.book.parts[p].asides_kg + k.book.parts[p].solids_kg) * 1e3;
+  return units::in_millilitres(k.flow.glass->brim) - fullest_ml - std::min(solids_in_the_drink_kg(k, p) * 1e3, beside_g) / fruit_g_ml;
+}
 
 ServeSheet serve_sheet(const Kitchen& k) {
   const std::size_t p = k.flow.parts.size() - 1;
@@ -112,13 +141,7 @@ ServeSheet serve_sheet(const Kitchen& k) {
     serve.vessel = k.flow.glass->name;
     serve.brim_ml = units::in_millilitres(k.flow.glass->brim);
     for (const kit::Outline& at : k.flow.glass->inside) serve.inside_mm.emplace_back(at.height.si * 1e3, at.radius.si * 1e3);
-    serve.headroom_ml = headroom_ml(serve.brim_ml, serve.at_service);
-    for (const StepLine& step : serve.steps) {
-      const double then_ml = headroom_ml(serve.brim_ml, step.after);
-      if (then_ml < serve.headroom_ml) serve.headroom_ml = then_ml;
-    }
-    for (const GlassAt& at : serve.over_time) serve.headroom_ml = std::min(serve.headroom_ml, headroom_ml(serve.brim_ml, at.values));
-    serve.headroom_ml -= serve.solids_g / fruit_g_ml;
+    serve.headroom_ml = headroom_ml(k);
   }
   const double ethanol_g = serve.merged[Property::ethanol_g];
   if (!std::isnan(ethanol_g)) serve.standard_drinks = standard_drinks(ethanol_g);

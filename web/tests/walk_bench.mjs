@@ -94,7 +94,7 @@ walk("impossible wishes are named", async ({ page, go }) => {
   await page.keyboard.press("Enter");
   await page.getByRole("button", { name: "Balance", exact: true }).first().click();
   await page.locator("#panel").getByRole("button", { name: "Balance" }).click();
-  await page.locator("#panel").getByText("cannot all be had").waitFor();
+  await page.locator("#panel").getByText("cannot all be had").waitFor({ timeout: 40000 });
   must((await page.locator("#panel .conflict li").count()) >= 1, "the set that contradicts is shown");
 });
 
