@@ -16,8 +16,6 @@ namespace {
 
 using text::Json;
 
-base::Error unread(text::Faults faults) { return {base::ErrorKind::bad_input, "the request cannot be read", std::move(faults)}; }
-
 base::Result<sheet::Sheet> sheet_of(const Document& document, const sheet::Scaled& at) {
   sheet::Inputs in = document.inputs(at.serves);
   auto made = sheet::make_sheet({at.formula, in.larder, in.kit, at.serves, std::move(in.formula_text)});

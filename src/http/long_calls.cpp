@@ -87,7 +87,7 @@ Reply balance(Call& call) {
   const auto serves = serves_of(fields, faults);
   const std::vector<std::string> targets = texts_of(fields, "targets", faults), vary = texts_of(fields, "vary", faults);
   const text::Node* exact = fields.boolean("exact");
-  if (!faults.empty()) return refusal({base::ErrorKind::bad_input, "the request cannot be read", std::move(faults)});
+  if (!faults.empty()) return refusal(unread(std::move(faults)));
   auto read = read_document(call.house, unnamed, std::move(text));
   if (!read) return refusal(read.error());
   if (!read->formula) return refusal(read->formula.error(), read->sources);
@@ -128,7 +128,7 @@ Reply scatter(Call& call) {
   };
   const std::uint64_t draws = number("draws", 4096, 1), seed = number("seed", 1, 0);
   if (draws > solve::most_draws) text::fault(faults, {}, "out_of_range", "`draws` is at most " + std::to_string(solve::most_draws));
-  if (!faults.empty()) return refusal({base::ErrorKind::bad_input, "the request cannot be read", std::move(faults)});
+  if (!faults.empty()) return refusal(unread(std::move(faults)));
   auto read = read_document(call.house, unnamed, std::move(text));
   if (!read) return refusal(read.error());
   if (!read->formula) return refusal(read->formula.error(), read->sources);

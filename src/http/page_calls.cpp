@@ -10,8 +10,6 @@
 namespace bloomset::http {
 namespace {
 
-base::Error unread(text::Faults faults) { return {base::ErrorKind::bad_input, "the request cannot be read", std::move(faults)}; }
-
 // A larder thing's own numbers, by the keys of its document; of a pack only the currency is a text.
 larder::Draft draft_of(const text::Fields& fields, text::Faults& faults) {
   larder::Draft draft;

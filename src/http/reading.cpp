@@ -16,6 +16,8 @@ base::Result<text::Node> body_of(const Request& request) {
   return body;
 }
 
+base::Error unread(text::Faults faults) { return {base::ErrorKind::bad_input, "the request cannot be read", std::move(faults)}; }
+
 std::optional<int> serves_of(const text::Fields& fields, text::Faults& faults) {
   const text::Node* serves = fields.integer("serves");
   if (serves == nullptr) return std::nullopt;

@@ -15,6 +15,9 @@ namespace bloomset::http {
 /// What faults call a text that came without a name.
 inline constexpr const char* unnamed = "formula";
 
+/// The faults of a request as an error.
+base::Error unread(text::Faults);
+
 /// The number of serves asked for, 1 to 10,000; nothing where it is not said.
 std::optional<int> serves_of(const text::Fields&, text::Faults&);
 /// A text that must be there, empty where it is not.

@@ -4,6 +4,7 @@
 #include "http/front.hpp"
 #include "http/gate.hpp"
 #include "http/pages.hpp"
+#include "http/reading.hpp"
 #include "http/routes.hpp"
 #include "press/json.hpp"
 
@@ -75,7 +76,7 @@ Reply pair(Call& call) {
   const text::Fields fields(*body, "the request", {"code"}, faults);
   fields.require("code");
   const text::Node* code = fields.string("code");
-  if (!faults.empty()) return refusal({base::ErrorKind::bad_input, "the request cannot be read", std::move(faults)});
+  if (!faults.empty()) return refusal(unread(std::move(faults)));
   switch (call.pairing->try_code(code->string, now_ms())) {
     case Pairing::Tried::wait:
       return refusal(429, "unpaired", "too many wrong tries: wait a minute");

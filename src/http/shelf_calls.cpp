@@ -2,7 +2,7 @@
 #include <charconv>
 
 #include "http/answer.hpp"
-#include "http/call.hpp"
+#include "http/reading.hpp"
 #include "press/json.hpp"
 
 namespace bloomset::http {
@@ -110,7 +110,7 @@ Reply save(Call& call) {
   const text::Fields fields(*body, "a document", {"text"}, faults);
   fields.require("text");
   const text::Node* text = fields.string("text");
-  if (!faults.empty()) return refusal({base::ErrorKind::bad_input, "this document cannot be saved", std::move(faults)});
+  if (!faults.empty()) return refusal(unread(std::move(faults)));
   return saved_as(key, call.house.with_shelf([&](store::Shelf& shelf) { return shelf.save(key, text->string, **from, now_ms()); }));
 }
 

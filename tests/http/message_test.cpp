@@ -3,6 +3,9 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
+#include <random>
+
 namespace bloomset::http {
 namespace {
 
@@ -69,6 +72,45 @@ TEST(Message, WhatCanBeNoRequestIsRefusedAtOnce) {
   EXPECT_EQ(status(read_head("\x16\x03\x01\x02")), 400) << "a greeting of TLS";
   EXPECT_EQ(status(read_head("\r\n")), 400);
   EXPECT_EQ(status(read_head(std::string(64, 'A'))), 400);
+}
+
+// Heads with bytes changed, lost and doubled: each is a head, a refusal, or not all there yet, and a head lies inside of what came.
+TEST(Message, AnyBytesHaveExactlyOneReading) {
+  const std::string sound =
+      "PUT /api/v1/documents/formula/a%20b?x=1 HTTP/1.1\r\nHost: 127.0.0.1:1\r\nContent-Length: 12\r\nIf-Match: \"1\"\r\n\r\nabcdefghijkl";
+  std::mt19937 chance(1);
+  const auto below = [&chance](std::size_t end) { return std::uniform_int_distribution<std::size_t>(0, end - 1)(chance); };
+  std::array<int, 3> seen{};
+  for (int turn = 0; turn < 20000; ++turn) {
+    std::string bytes = sound;
+    for (std::size_t changes = below(4); changes > 0; --changes) {
+      const std::size_t at = below(bytes.size());
+      switch (below(4)) {
+        case 0:
+          bytes[at] = static_cast<char>(below(256));
+          break;
+        case 1:
+          bytes.erase(at, below(8));
+          break;
+        case 2:
+          bytes.insert(at, bytes.substr(below(bytes.size()), below(40)));
+          break;
+        default:
+          bytes[at] = "\r\n :%?/"[below(7)];
+          break;
+      }
+      if (bytes.empty()) bytes = "x";
+    }
+    const HeadRead read = read_head(bytes);
+    ASSERT_FALSE(read.head && read.refusal);
+    ++seen[read.head ? 0 : read.refusal ? 1 : 2];
+    if (!read.head) continue;
+    ASSERT_LE(read.head->bytes, bytes.size());
+    ASSERT_LE(read.head->body_bytes, largest_body);
+    ASSERT_EQ(bytes.substr(read.head->bytes - 4, 4), "\r\n\r\n");
+    read.head->request.query("x");
+  }
+  for (const int count : seen) EXPECT_GT(count, 100);
 }
 
 TEST(Message, AReplySaysItsLengthOrComesInChunks) {
