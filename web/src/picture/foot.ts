@@ -34,13 +34,15 @@ export function notesOf(
     const parts = gone.map((flow) => (flow.kind === "vent" ? `${roughGrams(flow.mass)} gas` : lossText(flow.mass, bar.losses)));
     const text = parts.join(", ");
     const w = Math.ceil(textWidth(text, size)) + 2;
-    const right = placed.x + barWidth + Math.min(wide, 40) + 8;
+    // To the left under its bar; right of the stub, where the labels' edge is near.
+    const foot = placed.x + barWidth + Math.min(wide, 40);
+    const x = foot + 8 - w >= prepared.edge + 12 ? foot + 8 - w : foot + 12;
     const detail = bar.losses.length > 1 ? bar.losses.map((loss) => lossText(loss.mass, [loss])).join(", ") : text;
     losses.push({
       id: `loss:${bar.id}`,
       kind: "loss",
       part: group.part,
-      x: right - w,
+      x,
       y: Math.max(low, placed.y + placed.h - 3) + drop + 2,
       w,
       h: lineHigh,
@@ -53,8 +55,6 @@ export function notesOf(
     losses,
     group.bars.flatMap((bar) => bar.outs.filter((flow) => flow.to === "loss").map((flow) => ({ id: `loss:${bar.id}`, mass: flow.mass }))),
   );
-  // A loss must not stand over the words of an arm or left of the labels' edge.
-  for (const note of notes) if (note.x < prepared.edge + 4) note.x = prepared.edge + 4;
 
   const brackets: Bracket[] = [];
   const last = group.bars.findLast((bar) => bar.outs.some((flow) => flow.kind === "stay")) ?? group.bars.at(-1);

@@ -64,24 +64,33 @@ export interface Wanted {
   x: number;
   align: "middle" | "end";
 }
-/** Gives each block a line, from left to right, and says how high all of them are. y counts from the top of the band. */
+/**
+ * Gives each block a line and says how high all of them are. y counts from the top of the band. Both ways of going through them are tried, from the left
+ * and from the right; the lower band is taken.
+ */
 export function tiers(wanted: readonly Wanted[], from: number, to: number): { placed: Placed[]; height: number } {
-  const ends: number[] = [];
-  const highest: number[] = [];
-  const rows = wanted
+  const blocks = wanted
     .map((one) => {
       const left = one.align === "end" ? one.x - one.block.w : one.x - one.block.w / 2;
       return { ...one, left: Math.max(from, Math.min(left, to - one.block.w)) };
     })
-    .sort((a, b) => a.left + a.block.w / 2 - (b.left + b.block.w / 2))
-    .map((one) => {
-      let tier = ends.findIndex((end) => one.left >= end + apart);
-      if (tier < 0) tier = ends.length;
-      ends[tier] = one.left + one.block.w;
-      highest[tier] = Math.max(highest[tier] ?? 0, one.block.h);
-      return { ...one, tier };
-    });
-  const height = highest.reduce((sum, one) => sum + one + 4, 0);
-  const top = (tier: number): number => highest.slice(tier + 1).reduce((sum, one) => sum + one + 4, 0);
-  return { placed: rows.map((one) => ({ ...one.block, x: one.left, y: top(one.tier), align: one.align, tier: one.tier })), height };
+    .sort((a, b) => a.left + a.block.w / 2 - (b.left + b.block.w / 2));
+  const [first, second] = [lined(blocks), lined(blocks.toReversed())];
+  return second.height < first.height ? second : first;
+}
+
+function lined(blocks: readonly (Wanted & { left: number })[]): { placed: Placed[]; height: number } {
+  const taken: { left: number; right: number }[][] = [];
+  const highest: number[] = [];
+  const rows = blocks.map((one) => {
+    const right = one.left + one.block.w;
+    let tier = taken.findIndex((line) => line.every((other) => one.left >= other.right + apart || other.left >= right + apart));
+    if (tier < 0) tier = taken.push([]) - 1;
+    taken[tier]!.push({ left: one.left, right });
+    highest[tier] = Math.max(highest[tier] ?? 0, one.block.h);
+    return { ...one, tier };
+  });
+  const sum = (heights: readonly number[]): number => heights.reduce((total, one) => total + one + 4, 0);
+  const placed = rows.map((one) => ({ ...one.block, x: one.left, y: sum(highest.slice(one.tier + 1)), align: one.align, tier: one.tier }));
+  return { placed: placed.sort((a, b) => a.x - b.x), height: sum(highest) };
 }

@@ -6,7 +6,7 @@
 //   arrange.ts   the same at one scale, foot.ts its losses and what stays; tried for up to seven scales
 import { arrange } from "./arrange";
 import { barWidth } from "./columns";
-import { prepare, thingSize, thingStart, type Ask, type Prepared } from "./prepare";
+import { faceOf, prepare, thingStart, type Ask, type Prepared } from "./prepare";
 import { largest, steps } from "./scale";
 import type { Flowing, PlacedMark } from "./shapes";
 import { textWidth } from "./type";
@@ -52,7 +52,7 @@ function placeOf(at: string, prepared: Prepared, all: Flowing): { x: number; y: 
   const row = all.rows.find((one) => one.row.id === at);
   if (row) {
     const last = row.lines.at(-1) ?? "";
-    const wide = textWidth(row.row.take || !row.under ? last : row.under.act, thingSize);
+    const wide = textWidth(row.row.take || !row.under ? last : row.under.act, ...faceOf(row.row));
     const y = row.y + (row.lines.length > 1 ? 9 : row.under ? -8 : 0);
     return { x: thingStart + wide + 13, y };
   }

@@ -6,7 +6,7 @@ import { marksOf, type Mark } from "./findings";
 import { block, condSize, oneLine, tiers, type Block, type Placed, type Wanted } from "./labels";
 import { makeModel, type Bar, type Group, type Model, type Row } from "./model";
 import { inOrder } from "./order";
-import { broken, textWidth } from "./type";
+import { broken, textWidth, type Face } from "./type";
 import { forServes, madeText, readable } from "./words";
 
 export interface Ask {
@@ -151,21 +151,24 @@ function lettered(group: Group, marks: readonly Mark[], edge: number): Lettered[
       before = row.step;
       const step = group.steps.find((one) => one.number === row.step);
       const under = group.serve && first && step ? block(row.id, step, 1e6) : null;
-      return { row, lines: shortened(kept(row.label), most), most, under };
+      return { row, lines: shortened(kept(row.label), most, faceOf(row)), most, under };
     });
 }
 
 /** A number and its unit stay together. */
 export const kept = (label: string): string => label.replace(/(?<=\d) (?=[%a-zA-Z])/g, "\u00a0");
 
+/** Things made are set in the serif. */
+export const faceOf = (row: Row): [number, Face] => (row.from === null ? [thingSize, "plain"] : [nameSize, "serif"]);
+
 /** One or two lines; what does not fit ends in dots. */
-function shortened(text: string, most: number): string[] {
-  const lines = broken(text, most, thingSize);
+function shortened(text: string, most: number, [size, face]: [number, Face]): string[] {
+  const lines = broken(text, most, size, face);
   const two = lines.length > 2 ? [lines[0]!, lines.slice(1).join(" ")] : lines;
   return two.map((line) => {
-    if (textWidth(line, thingSize) <= most) return line;
+    if (textWidth(line, size, face) <= most) return line;
     let cut = line;
-    while (cut.length > 1 && textWidth(`${cut}…`, thingSize) > most) cut = cut.slice(0, -1);
+    while (cut.length > 1 && textWidth(`${cut}…`, size, face) > most) cut = cut.slice(0, -1);
     return `${cut.trimEnd()}…`;
   });
 }

@@ -2,6 +2,7 @@
 import { untrack } from "svelte";
 import type * as wire from "../api/types";
 import { session } from "../lib/session.svelte";
+import { moment } from "./moment.svelte";
 
 export interface Spot {
   part: number;
@@ -37,6 +38,28 @@ class View {
   }
 }
 export const view = new View();
+
+/** For the one component that is always there: another document begins afresh, and an open finding stays with what it says when others come before it. */
+export function followSession(): void {
+  const tagOf = (finding: wire.Finding | undefined): string =>
+    finding ? JSON.stringify([finding.code, finding.where.part, finding.where.step, finding.where.take]) : "";
+  let tag = "";
+  $effect(() => {
+    void session.name;
+    untrack(() => {
+      Object.assign(view, { open: -1, field: null, at: null, folds: {} });
+      moment.index = 0;
+    });
+  });
+  $effect(() => {
+    tag = tagOf(untrack(() => session.sheet)?.findings[view.open]);
+  });
+  $effect(() => {
+    const findings = session.sheet?.findings ?? [];
+    const open = untrack(() => view.open);
+    if (open >= 0 && tagOf(findings[open]) !== tag) view.open = findings.findIndex((one) => tagOf(one) === tag);
+  });
+}
 
 /**
  * The outline whose places belong to `session.text`. While a person types, the session's outline is that of a text that is not kept, so its places
