@@ -5,7 +5,7 @@ import { browserOf, Program, windowOn } from "./house.mjs";
 const [binary, folder] = process.argv.slice(2);
 const pages = {
   bench: "/bench/Harbour%20Light",
-  wreck: "/bench/The%20Wreck",
+  wreck: "/bench/Wreck",
   blank: "/bench",
   counter: "/counter/Harbour%20Light",
   shelf: "/shelf",
