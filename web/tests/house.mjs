@@ -1,6 +1,6 @@
 // house.mjs - what every walk needs: the program on a shelf of its own, a browser that tells of every request, and a list of walks with their outcome.
 import { spawn } from "node:child_process";
-import { mkdtemp, rm } from "node:fs/promises";
+import { mkdtemp, readFile, rm } from "node:fs/promises";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -78,6 +78,19 @@ export class Program {
     return answer.ok ? (await answer.json()).text : null;
   }
 }
+
+/** Puts a formula on the program's shelf, as a new document. */
+export async function put(program, name, text, kind = "formula") {
+  const answer = await fetch(`${program.url}/api/v1/documents/${kind}/${encodeURIComponent(name)}`, {
+    method: "PUT",
+    headers: { "Content-Type": "application/json", "If-None-Match": "*" },
+    body: JSON.stringify({ text }),
+  });
+  if (!answer.ok) throw new Error(`“${name}” is not taken: ${answer.status} ${await answer.text()}`);
+}
+/** The largest formula there is, as “Long Pier”. */
+export const putLarge = async (program) =>
+  put(program, "Long Pier", await readFile(new URL("../../bench/large.toml", import.meta.url), "utf8"));
 
 /** A window of its own: no outside request goes unseen, no script error goes unsaid. */
 export async function windowOn(browser, program, { width = 1280, height = 900, ...more } = {}) {
