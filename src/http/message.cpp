@@ -135,6 +135,9 @@ HeadRead read_head(std::string_view bytes) {
     // What cannot become a request is refused at once, and holds no connection until the time is up.
     const std::string_view start = first_line.substr(0, first_line.find(' '));
     if (!bytes.empty() && (start.size() > 16 || !is_token(start))) return refuse(400, "this is not a request of HTTP/1.1");
+    Request begun;
+    if (first_line.size() < bytes.size())
+      if (auto fault = read_request_line(first_line, begun)) return {std::nullopt, std::move(fault)};
     return {};
   }
   if (auto fault = read_request_line(first_line, head.request)) return {std::nullopt, std::move(fault)};

@@ -71,6 +71,7 @@ TEST(Message, SizesHaveLimits) {
 TEST(Message, WhatCanBeNoRequestIsRefusedAtOnce) {
   EXPECT_EQ(status(read_head("\x16\x03\x01\x02")), 400) << "a greeting of TLS";
   EXPECT_EQ(status(read_head("\r\n")), 400);
+  EXPECT_EQ(status(read_head("SSH-2.0-x\r\n")), 400);
   EXPECT_EQ(status(read_head(std::string(64, 'A'))), 400);
 }
 
