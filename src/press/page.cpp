@@ -34,7 +34,7 @@ constexpr std::array<Span32, 10> two_columns = {{{0x1100, 0x115F},
                                                  {0x20000, 0x3FFFD}}};
 // What steers a terminal or turns the writing direction: C0, C1, bidirectional controls.
 constexpr std::array<Span32, 6> steering = {{{0x0000, 0x001F}, {0x007F, 0x009F}, {0x200E, 0x200F}, {0x202A, 0x202E}, {0x2028, 0x2029}, {0x2066, 0x2069}}};
-constexpr char32_t no_break = 0x00A0;
+constexpr char32_t no_break_blank = 0x00A0;
 
 std::size_t columns_of(char32_t c) { return within(c, no_column) ? 0U : within(c, two_columns) ? 2U : 1U; }
 
@@ -111,7 +111,7 @@ void Page::line(std::string_view text) {
   std::string plain;
   for (std::size_t at = 0; at < text.size();) {
     const char32_t c = text::next_code_point(text, at);
-    text::append_utf8(plain, c == no_break ? U' ' : c);
+    text::append_utf8(plain, c == no_break_blank ? U' ' : c);
   }
   plain.erase(plain.find_last_not_of(' ') + 1);
   out_.append(plain).append("\n");
