@@ -21,4 +21,5 @@ export function cautionsOf(step: CounterStep, findings: Finding[]): Caution[] {
     .filter((one, index) => all.findIndex((other) => other.says === one.says) === index)
     .map((one) => ({ ...one, says: sentence(one.says) }));
 }
-const sentence = (says: string): string => says.charAt(0).toUpperCase() + says.slice(1) + (/[.!?]$/.test(says) ? "" : ".");
+/** A sentence of what the engine says in half ones. */
+export const sentence = (says: string): string => says.charAt(0).toUpperCase() + says.slice(1) + (/[.!?]$/.test(says) ? "" : ".");

@@ -41,6 +41,8 @@ export class CounterState {
   #typed = $state<Record<string, string>>({});
   #text = "";
   #asked = 0;
+  #inSight = false;
+  #timer: ReturnType<typeof setInterval> | undefined;
 
   get courses(): Course[] {
     return this.answer?.courses ?? [];
@@ -71,6 +73,7 @@ export class CounterState {
       this.shown = kept?.shown ?? null;
       this.#text = kept?.text ?? "";
       this.alert = null;
+      this.#stayAwake();
     }
     this.changed = this.makes.length > 0 && text !== "" && text !== this.#text;
     if (this.makes.length > 0 || text === "" || (text === this.#text && this.answer)) return;
@@ -157,6 +160,7 @@ export class CounterState {
       rung ||= rings.length > 0;
       return next;
     });
+    this.#rest();
     if (!rung) return;
     this.makes = makes;
     this.#keep();
@@ -171,15 +175,28 @@ export class CounterState {
   }
   #keep(): void {
     if (this.answer) writeKept(this.name, { text: this.#text, counter: this.answer, makes: this.makes, shown: this.shown });
-    void awake.want(this.makes.some((make) => make.finished === null) || this.clocks.length > 0);
+    this.#stayAwake();
   }
-  /** Starts time; the answer stops it. */
+  #stayAwake(): void {
+    void awake.want(this.#inSight && (this.makes.some((make) => make.finished === null) || this.clocks.length > 0));
+  }
+  /** The counter comes into sight: time runs. The answer takes it out of sight; clocks that run then still ring, on whatever place is open. */
   start(): () => void {
-    void awake.want(this.makes.some((make) => make.finished === null) || this.clocks.length > 0);
-    const timer = setInterval(() => this.beat(), 500);
+    this.#inSight = true;
+    this.#stayAwake();
+    this.#timer ??= setInterval(() => this.beat(), 500);
     return () => {
-      clearInterval(timer);
-      void awake.want(false);
+      this.#inSight = false;
+      this.#stayAwake();
+      this.#rest();
     };
   }
+  #rest(): void {
+    if (this.#inSight || this.clocks.length > 0) return;
+    clearInterval(this.#timer);
+    this.#timer = undefined;
+  }
 }
+
+/** One for the page, so that a bell rings also while the bench is open. */
+export const counter = new CounterState();

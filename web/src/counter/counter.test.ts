@@ -84,6 +84,16 @@ describe("while a make is on", () => {
     again.beat();
     expect(again.alert).toBeNull();
   });
+  test("clocks ring on while another place is open, and time stands still once none runs", async () => {
+    const state = await opened();
+    blooming(state);
+    state.start()();
+    vi.advanceTimersByTime(5 * minute);
+    expect(state.alert?.ring.bell).toBe("opens");
+    state.change("orange cloud 1", (make, now) => takeOut(make, 0, now));
+    vi.advanceTimersByTime(1000);
+    expect(vi.getTimerCount()).toBe(0);
+  });
   test("an alert goes when its clock is stopped", async () => {
     const state = await opened();
     blooming(state);
