@@ -106,7 +106,14 @@ export function swelling(
     const group = groups.find((one) => String(one.part) === part);
     return glass.foamMl > 0.5 && (group?.steps.some((one) => one.do === "charge" || one.do === "froth") ?? false);
   };
-  const sorted = [...ends].sort((a, b) => Number(foams(b)) - Number(foams(a)) || a.y - b.y);
+  // What is on the rim is not in the drink.
+  const rims = new Set(
+    groups
+      .find((group) => group.serve)
+      ?.steps.filter((step) => step.do === "rim")
+      .map((step) => step.number),
+  );
+  const sorted = ends.filter((end) => !rims.has(end.flow.use?.step ?? 0)).sort((a, b) => Number(foams(b)) - Number(foams(a)) || a.y - b.y);
   const total = { foam: 0, drink: 0 };
   for (const end of sorted) total[foams(end) ? "foam" : "drink"] += volume(end);
   let at = glass.topMl;
