@@ -6,6 +6,7 @@
 #include "cli/commands.hpp"
 #include "cli/quantities.hpp"
 #include "press/press.hpp"
+#include "sheet/digest.hpp"
 
 namespace bloomset::cli {
 int run_balance(const BalanceOptions& options, const Common& common, const Streams& streams) {
@@ -24,7 +25,7 @@ int run_balance(const BalanceOptions& options, const Common& common, const Strea
     if (auto one = solve::read_vary(written, whole(words.add("--vary", written), written), measures, faults)) vary.push_back(std::move(*one));
   if (!faults.empty()) return tell(unread(std::move(faults)), words, streams.err);
   if (!formula) return tell(formula.error(), sources, streams.err);
-  const solve::BalanceAsked asked{.in = {*formula, desk->larder, desk->kit, options.serves, text_of(sources)},
+  const solve::BalanceAsked asked{.in = {*formula, desk->larder, desk->kit, options.serves, sheet::all_texts(sources)},
                                   .document = std::string(sources.text(formula->source)),
                                   .targets = std::move(targets),
                                   .vary = std::move(vary),

@@ -5,6 +5,7 @@
 #include "cli/quantities.hpp"
 #include "press/press.hpp"
 #include "sheet/batching.hpp"
+#include "sheet/digest.hpp"
 
 namespace bloomset::cli {
 
@@ -18,7 +19,7 @@ int run_batch(const BatchOptions& options, const Common& common, const Streams& 
   if (!read.faults.empty()) return tell(unread(std::move(read.faults)), words, streams.err);
   const auto formula = read_formula(options.formula, sources);
   if (!formula) return tell(formula.error(), sources, streams.err);
-  const sheet::Inputs in{*formula, desk->larder, desk->kit, options.serves, text_of(sources)};
+  const sheet::Inputs in{*formula, desk->larder, desk->kit, options.serves, sheet::all_texts(sources)};
   const bool quoted = options.part.size() > 2 && options.part.front() == '\'' && options.part.back() == '\'';
   sheet::BatchAsked asked{
       in, quoted ? options.part.substr(1, options.part.size() - 2) : options.part, whole(words.add("--part", options.part), options.part), bottle, options.hold,

@@ -10,6 +10,7 @@
 #include <system_error>
 
 #include "cli/commands.hpp"
+#include "sheet/digest.hpp"
 #include "sheet/sheet.hpp"
 
 namespace bloomset::cli {
@@ -60,7 +61,7 @@ int run_check(const CheckOptions& options, const Common& common, const Streams& 
       unread = std::max(unread, tell(formula.error(), sources, streams.err));
       continue;
     }
-    const auto made = sheet::make_sheet({*formula, desk->larder, desk->kit, std::nullopt, text_of(sources)});
+    const auto made = sheet::make_sheet({*formula, desk->larder, desk->kit, std::nullopt, sheet::all_texts(sources)});
     if (!made) {
       unread = std::max(unread, tell(made.error(), sources, streams.err));
       continue;

@@ -80,12 +80,6 @@ base::Result<formula::Formula> read_formula(const fs::path& path, base::Sources&
   return formula::read(path.string(), std::move(*text), sources, beside(path));
 }
 
-std::string text_of(const base::Sources& sources) {
-  std::string all;
-  for (std::uint32_t i = 0; i < sources.size(); ++i) all.append(sources.text(i)).append("\n");
-  return all;
-}
-
 base::Error unread(std::vector<base::Diagnostic> faults) { return {base::ErrorKind::bad_input, "the command line cannot be read", std::move(faults)}; }
 
 unsigned threads_here() { return std::max(1U, std::thread::hardware_concurrency()); }

@@ -43,9 +43,6 @@ base::Result<formula::Formula> read_formula(const std::filesystem::path&, base::
 /// As many threads as the machine has cores.
 unsigned threads_here();
 
-/// All texts that were read, one behind the other: what a sheet's digest stands for.
-std::string text_of(const base::Sources&);
-
 /// Tells an error with its diagnostics and answers the exit code: 3 for a fault of our own, else 2.
 int tell(const base::Error&, const base::Sources&, std::ostream& err);
 /// The faults of options as an error.

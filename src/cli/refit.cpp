@@ -6,6 +6,7 @@
 #include "cli/commands.hpp"
 #include "cli/quantities.hpp"
 #include "press/press.hpp"
+#include "sheet/digest.hpp"
 
 namespace bloomset::cli {
 namespace {
@@ -40,7 +41,7 @@ int run_refit(const RefitOptions& options, const Common& common, const Streams& 
   for (const std::string& written : options.swaps)
     if (const auto swap = read_swap(written, words, faults)) swaps.push_back(*swap);
   if (!faults.empty()) return tell(unread(std::move(faults)), words, streams.err);
-  const auto made = solve::refit({{*formula, desk->larder, desk->kit, options.serves, text_of(sources)},
+  const auto made = solve::refit({{*formula, desk->larder, desk->kit, options.serves, sheet::all_texts(sources)},
                                   options.formula,
                                   std::string(sources.text(formula->source)),
                                   beside(options.formula),

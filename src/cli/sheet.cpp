@@ -6,6 +6,7 @@
 #include "cli/commands.hpp"
 #include "cli/quantities.hpp"
 #include "press/press.hpp"
+#include "sheet/digest.hpp"
 #include "sheet/scaling.hpp"
 #include "solve/whiskers.hpp"
 
@@ -48,7 +49,7 @@ int run_sheet(const SheetOptions& options, const Common& common, const Streams& 
   if (!desk) return tell(desk.error(), desk_sources, streams.err);
   const auto formula = read_formula(options.formula, sources);
   if (!formula) return tell(formula.error(), sources, streams.err);
-  const sheet::Inputs as_written{*formula, desk->larder, desk->kit, options.serves, text_of(sources)};
+  const sheet::Inputs as_written{*formula, desk->larder, desk->kit, options.serves, sheet::all_texts(sources)};
   base::Sources words;
   const auto scaled = scaled_for(options, as_written, words);
   if (!scaled) return tell(scaled.error(), words, streams.err);

@@ -53,7 +53,10 @@ Reply page(const Request& request) {
   }
   if (file == nullptr) return refusal(404, "not_found", "there is nothing at " + std::string(request.path()));
   Reply reply{200, type_of(file->path), std::string(file->text), {}, {}};
-  if (file->path.starts_with("assets/")) reply.fields.emplace_back("Cache-Control", "public, max-age=31536000, immutable");
+  if (file->path.starts_with("assets/"))
+    reply.fields.emplace_back("Cache-Control", "public, max-age=31536000, immutable");
+  else if (file->path != "index.html")
+    reply.fields.emplace_back("Cache-Control", "public, max-age=86400");
   return reply;
 }
 

@@ -1,5 +1,6 @@
 #include "http/reading.hpp"
 
+#include "sheet/digest.hpp"
 #include "text/json_reader.hpp"
 #include "text/number.hpp"
 
@@ -53,11 +54,7 @@ Size size_of(const text::Fields& fields, text::Faults& faults) {
   return size;
 }
 
-sheet::Inputs Document::inputs(std::optional<int> serves) const {
-  std::string all;  // as the command line does for the digest: every text that was read
-  for (std::uint32_t i = 0; i < sources.size(); ++i) all.append(sources.text(i)).append("\n");
-  return {*formula, stock->larder, stock->kit, serves, std::move(all)};
-}
+sheet::Inputs Document::inputs(std::optional<int> serves) const { return {*formula, stock->larder, stock->kit, serves, sheet::all_texts(sources)}; }
 
 base::Result<Document> read_document(House& house, const std::string& name, std::string text) {
   auto stock = house.stock();

@@ -27,4 +27,10 @@ std::string digest(std::initializer_list<std::string_view> texts) {
   return out;
 }
 
+std::string all_texts(const base::Sources& sources) {
+  std::string all;
+  for (std::uint32_t i = 0; i < sources.size(); ++i) all.append(sources.text(i)).append("\n");
+  return all;
+}
+
 }  // namespace bloomset::sheet

@@ -8,9 +8,14 @@
 #include <string>
 #include <string_view>
 
+#include "base/diagnostic.hpp"
+
 namespace bloomset::sheet {
 
 /// The digest of some texts in their order; where one ends and the next begins counts.
 std::string digest(std::initializer_list<std::string_view> texts);
+
+/// All texts that were read for a formula, one behind the other: what stands for it in the digest.
+std::string all_texts(const base::Sources&);
 
 }  // namespace bloomset::sheet
