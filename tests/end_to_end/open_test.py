@@ -511,7 +511,8 @@ class Life(unittest.TestCase):
             took.append(1000 * (time.monotonic() - start))
         took.sort()
         print(f"sheet of demo 08 at 200 a second: median {took[500]:.2f} ms, p99 {took[990]:.2f} ms, worst {took[-1]:.2f} ms, load {os.getloadavg()[0]:.1f}")
-        # Aim: 5 ms. Four times that on shared cores; where more wait for a core than there are, this measures them and not the program.
+        # Aim: 5 ms. Four times that on shared cores; where more wait for a core than there are, the slowest ones measure these and not the program.
+        self.assertLess(took[500], 20)
         if os.getloadavg()[0] <= os.cpu_count():
             self.assertLess(took[990], 20)
         own.close()
