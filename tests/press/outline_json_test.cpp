@@ -3,12 +3,12 @@
 
 #include <gtest/gtest.h>
 
-#include <filesystem>
-#include <fstream>
+#include <algorithm>
+#include <functional>
 #include <nlohmann/json.hpp>
-#include <sstream>
 
 #include "formula/patch.hpp"
+#include "press/demos.hpp"
 
 namespace bloomset::press {
 namespace {
@@ -16,16 +16,9 @@ namespace {
 using formula::Change;
 using formula::Do;
 using nlohmann::ordered_json;
-
-const std::filesystem::path demo = BLOOMSET_SOURCE_DIR "/demo";
-
-std::string text_of(const std::filesystem::path& path) {
-  std::ifstream in(path);
-  std::stringstream whole;
-  whole << in.rdbuf();
-  return whole.str();
-}
-const formula::Borrower beside = [](const std::string& file) { return std::optional(text_of(demo / file)); };
+using test::beside;
+using test::demo;
+using test::text_of;
 
 struct Read {
   base::Sources sources;

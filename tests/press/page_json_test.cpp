@@ -3,19 +3,21 @@
 
 #include <gtest/gtest.h>
 
-#include <filesystem>
-#include <fstream>
+#include <algorithm>
 #include <nlohmann/json.hpp>
 #include <set>
-#include <sstream>
+
+#include "press/demos.hpp"
 
 namespace bloomset::press {
 namespace {
 
 using nlohmann::ordered_json;
+using test::beside;
+using test::demo;
+using test::text_of;
 using text::Json;
 
-const std::filesystem::path demo = BLOOMSET_SOURCE_DIR "/demo";
 const larder::Larder& larder_in_force() {
   static const larder::Larder larder = larder::Larder::built_in().value();
   return larder;
@@ -24,14 +26,6 @@ const kit::Kit& kit_in_force() {
   static const kit::Kit kit = kit::Kit::built_in().value();
   return kit;
 }
-
-std::string text_of(const std::filesystem::path& path) {
-  std::ifstream in(path);
-  std::stringstream whole;
-  whole << in.rdbuf();
-  return whole.str();
-}
-const formula::Borrower beside = [](const std::string& file) { return std::optional(text_of(demo / file)); };
 
 ordered_json parsed(const Json& json) { return ordered_json::parse(json.print()); }
 std::string keys(const ordered_json& object) {

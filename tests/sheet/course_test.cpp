@@ -2,6 +2,7 @@
 #include "sheet/course.hpp"
 
 #include <cmath>
+#include <set>
 
 #include "made.hpp"
 #include "text/table.hpp"
