@@ -169,7 +169,8 @@ function shortened(text: string, most: number, [size, face]: [number, Face]): st
     if (textWidth(line, size, face) <= most) return line;
     let cut = line;
     while (cut.length > 1 && textWidth(`${cut}…`, size, face) > most) cut = cut.slice(0, -1);
-    return `${cut.trimEnd()}…`;
+    // At a space, where there is one.
+    return `${cut.replace(/[\s,]+\S*$/, "").trimEnd()}…`;
   });
 }
 
