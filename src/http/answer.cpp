@@ -57,6 +57,8 @@ Json error_json(const base::Error& error, const base::Sources& sources) {
 
 Reply refusal(int status, std::string_view kind, std::string_view says) { return body(status, error_json(kind, says)); }
 
+Reply busy() { return refusal(503, "refused", "other long works go on: wait for them, or cancel one"); }
+
 Reply refusal(const base::Error& error, const base::Sources& sources) { return body(of(error.kind).status, error_json(error, sources)); }
 
 }  // namespace bloomset::http

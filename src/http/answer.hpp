@@ -26,6 +26,8 @@ text::Json error_json(const base::Error&, const base::Sources&);
 
 /// An ErrorBody.
 Reply refusal(int status, std::string_view kind, std::string_view says);
+/// 503: all places of long works are taken.
+Reply busy();
 /// An ErrorBody of an operation that failed: 400, 404, 412, 507 or 500.
 Reply refusal(const base::Error&, const base::Sources& = {});
 

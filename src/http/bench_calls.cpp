@@ -36,10 +36,8 @@ Reply bench_reply(const Document& document, const std::string& text, const sheet
   return answer(bench_document(text, outline, press::sheet_json(*made, document.sources), faults_json(document.stock->left_out, document.stock->sources)));
 }
 
-// How far the serve's readings swing; waits for its turn among the long works.
-base::Result<press::Whiskers> whiskers_of(Call& call, const Document& document, const sheet::Scaled& at) {
-  LongWorks::Place place = call.works.take();
-  if (!place.there() || !place.wait_for_turn([] { return false; })) return base::fail(base::ErrorKind::internal, "too many long works go on at this moment");
+// How far the serve's readings swing.
+base::Result<press::Whiskers> whiskers_of(const Document& document, const sheet::Scaled& at) {
   solve::Course course;
   course.threads = std::max(1U, std::thread::hardware_concurrency());
   const sheet::Inputs in = document.inputs(at.serves);
@@ -103,7 +101,10 @@ Reply sheet(Call& call) {
   if (!made) return refusal(made.error(), document->sources);
   press::Whiskers whiskers;
   if (scatter != nullptr && scatter->boolean) {
-    auto rows = whiskers_of(call, *document, *at);
+    LongWorks::Place place = call.works.take();
+    if (!place.there()) return busy();
+    place.wait_for_turn([] { return false; });
+    auto rows = whiskers_of(*document, *at);
     if (!rows) return refusal(rows.error(), document->sources);
     whiskers = std::move(*rows);
   }

@@ -27,7 +27,7 @@ struct FrontLimits {
   unsigned workers = 8;
   std::chrono::milliseconds head_time{2000};   // from the first byte of a head to its last
   std::chrono::milliseconds still_time{2000};  // of a body or an answer: without a byte moved
-  std::chrono::milliseconds idle_time{5000};   // between requests, and before the first
+  std::chrono::milliseconds idle_time{30000};  // between requests, and before the first
   std::chrono::milliseconds body_time{30000};  // from the head to the last byte of its body
 };
 

@@ -66,7 +66,7 @@ struct Question {
 // A reply whose body is made while it is sent. `work` answers the last line; it is called in its turn.
 Reply in_its_turn(Call& call, std::function<std::string(Course&)> work) {
   auto place = std::make_shared<LongWorks::Place>(call.works.take());
-  if (!place->there()) return refusal(503, "refused", "other long works go on: wait for them, or cancel one");
+  if (!place->there()) return busy();
   Reply reply{200, "application/x-ndjson", {}, {}, {}};
   reply.stream = [place, work = std::move(work)](Line& line) {
     Course course(line);

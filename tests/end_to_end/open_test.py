@@ -212,6 +212,11 @@ class Wire(Open):
                     finding["where"]["file"] = None  # the one thing that may differ: how the text is called
             self.assertEqual(here, told)
 
+    def test_a_sheet_says_how_far_it_swings_where_asked(self):
+        swings = self.post("/sheet", {"text": HARBOUR, "scatter": True})["scatter"]
+        abv = next(row for row in swings if row["key"] == "abv_percent")
+        self.assertTrue(abv["p05"] < abv["p50"] < abv["p95"])
+
     def test_every_demo_passes_over_the_wire(self):
         for file in sorted((ROOT / "demo").glob("*.toml")):
             text = file.read_text(encoding="utf-8")
@@ -485,6 +490,7 @@ class Life(unittest.TestCase):
             self.assertTrue(select.select([works[-1]], [], [], 20)[0])
         self.assertIn(b"HTTP/1.1 503 ", at.raw(head + body)[:20], "more than four at a time")
         self.assertEqual(at.ask("POST", "/sheet", {"text": HARBOUR})[0], 200)
+        self.assertEqual(at.ask("POST", "/sheet", {"text": HARBOUR, "scatter": True})[0], 503)
         [one.close() for one in works]
         for _ in range(100):
             lines = at.ask("POST", "/scatter", {"text": HARBOUR, "draws": 64})
