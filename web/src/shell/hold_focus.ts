@@ -45,16 +45,18 @@ export function holdFocus(): void {
 
   // A press beside everything takes the focus away as well: that is a person's wish.
   addEventListener("pointerdown", () => setTimeout(() => lost() && (path = [])), true);
-  // What was only moved within the page has lost it too, and has it back.
-  const watch = new MutationObserver(() => {
-    if (waiting || path.length === 0 || !lost()) return;
+  // What was only moved within the page, or hidden, has lost it too.
+  const look = (): void => {
+    if (waiting) return;
     waiting = window.setTimeout(() => {
       waiting = 0;
       for (const node of nearest(path, order)) {
-        if (path.length === 0 || !lost()) return;
+        if (!lost()) return;
         node.focus({ preventScroll: node.matches("main") });
       }
     }, rest_ms);
-  });
-  watch.observe(document.body, { childList: true, subtree: true, attributes: true, attributeFilter: ["disabled", "open"] });
+  };
+  addEventListener("focusout", (event) => event.relatedTarget === null && look());
+  const watch = new MutationObserver(() => path.length > 0 && lost() && look());
+  watch.observe(document.body, { childList: true, subtree: true, attributes: true, attributeFilter: ["disabled"] });
 }
