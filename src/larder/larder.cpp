@@ -24,6 +24,8 @@ struct Larder::Rows {
 
   // Making up a fruit repeats the charge balance some dozens of times: what was asked once is kept.
   mutable std::mutex made_lock;
+  // Everything that was ever asked of a larder that lives long, as one does in a server, must not stay.
+  static constexpr std::size_t most_made = 4096;
   mutable std::map<std::pair<std::size_t, std::string>, Composed> made;
 
   void name(const Row& row, std::size_t at) {
@@ -252,7 +254,10 @@ base::Result<Thing> Larder::resolve(std::string_view name, const std::vector<Qua
   {
     const std::lock_guard<std::mutex> lock(rows_->made_lock);
     auto known = rows_->made.find(key);
-    if (known == rows_->made.end()) known = rows_->made.emplace(key, make_up(qualified)).first;
+    if (known == rows_->made.end()) {
+      if (rows_->made.size() >= most_made) rows_->made.clear();
+      known = rows_->made.emplace(key, make_up(qualified)).first;
+    }
     made = known->second;
   }
   if (!made.problem.empty()) {
