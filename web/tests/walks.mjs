@@ -2,6 +2,7 @@
 import { runAll } from "./house.mjs";
 import "./walk_bench.mjs";
 import "./walk_counter.mjs";
+import "./walk_hostile.mjs";
 import "./walk_keys.mjs";
 import "./walk_speed.mjs";
 
