@@ -4,6 +4,7 @@ import "./walk_bench.mjs";
 import "./walk_counter.mjs";
 import "./walk_hostile.mjs";
 import "./walk_keys.mjs";
+import "./walk_looks.mjs";
 import "./walk_speed.mjs";
 
 const [binary, only] = process.argv.slice(2);
