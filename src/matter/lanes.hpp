@@ -7,6 +7,7 @@
 #pragma once
 
 #include <cmath>
+#include <cstring>
 #include <type_traits>
 
 #include "matter/pair.hpp"
@@ -40,10 +41,12 @@ struct Lanes {
   Lanes(double all) : part{Pair{all, all}, Pair{all, all}, Pair{all, all}, Pair{all, all}} {}
   Lanes(Pair a, Pair b, Pair c, Pair d) : part{a, b, c, d} {}
   /// Eight numbers that stand in a row.
-  static Lanes at(const double* row) { return {Pair{row[0], row[1]}, Pair{row[2], row[3]}, Pair{row[4], row[5]}, Pair{row[6], row[7]}}; }
-  void put(double* row) const {
-    for (int lane = 0; lane < lane_count; ++lane) row[lane] = (*this)[lane];
+  static Lanes at(const double* row) {
+    Lanes out;
+    std::memcpy(out.part, row, sizeof out.part);
+    return out;
   }
+  void put(double* row) const { std::memcpy(row, part, sizeof part); }
   double operator[](int lane) const { return part[lane / 2][lane % 2]; }
   void set(int lane, double x) { part[lane / 2][lane % 2] = x; }
 
@@ -90,6 +93,12 @@ struct TruthOf<Lanes> {
 };
 template <class Real>
 using Truth = typename TruthOf<Real>::type;
+
+/// True in each lane.
+template <class Real>
+Truth<Real> everywhere() {
+  return Real(0.0) == Real(0.0);
+}
 
 inline bool any(bool b) { return b; }
 inline bool any(const LaneTruth& t) {
@@ -138,5 +147,9 @@ Real lane_by_lane(What&& what) {
 }
 inline double in_lane(double x, int) { return x; }
 inline double in_lane(const Lanes& x, int lane) { return x[lane]; }
+inline bool in_lane(bool is, int) { return is; }
+inline bool in_lane(const LaneTruth& is, int lane) { return is[lane]; }
+inline void set_lane(double& x, int, double to) { x = to; }
+inline void set_lane(Lanes& x, int lane, double to) { x.set(lane, to); }
 
 }  // namespace bloomset::matter
