@@ -62,7 +62,7 @@ struct Solution {
   explicit Solution(const MolaritiesOf<Real>& m) : sodium(m.sodium) {
     static_assert(acid_count % 2 == 0);
     for (std::size_t pair = 0; pair < acid_count; pair += 2) {
-      if (!any((m.acid[pair] > 0.0) | (m.acid[pair + 1] > 0.0))) continue;
+      if (!any(m.acid[pair] > 0.0) && !any(m.acid[pair + 1] > 0.0)) continue;
       for (std::size_t i = pair; i < pair + 2; ++i) acids[count++] = {max(m.acid[i], 0.0), i};
     }
     if (count > 0 && acids[0].which == 0) {
