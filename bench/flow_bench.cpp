@@ -121,7 +121,7 @@ void balance_six_by_five(benchmark::State& state) {
   for (const char* target : {"serve.abv = 9 %", "serve.sugar = 6 %", "serve.acidity 0.5-0.7 %", "serve.volume 180-260 mL", "serve.ph >= 2.5"})
     asked.targets.push_back(*formula::read_target_text({target, {0, 1, 1, 1}}, text::Measures::metric, faults));
   for (const char* thing : {"orange juice", "citric acid", "sucrose", "spirit (40 %vol)", "lime juice", "water"})
-    asked.vary.push_back({*formula::read_thing(thing, {0, 1, 1, 1}, faults), thing, {0, 1, 1, 1}});
+    asked.vary.push_back({*formula::read_thing(thing, {0, 1, 1, 1}, faults), thing, {0, 1, 1, 1}, {}});
   for (auto _ : state) {
     auto found = solve::balance(asked);
     benchmark::DoNotOptimize(found);

@@ -11,20 +11,23 @@
 namespace bloomset::flow {
 namespace {
 
-double refs_kg(const UnitView& view) {
-  double sum = 0.0;
+template <class Real>
+Real refs_kg(const UnitView<Real>& view) {
+  Real sum = 0.0;
   for (std::uint32_t i = 0; i < view.unit().refs.count; ++i) sum += view.ref(i).mass.total_kg();
   return sum;
 }
 
-double density_20c_kg_m3(const UnitView& view) {
-  double density = view.stuff().density_20c_kg_m3;
+template <class Real>
+Real density_20c_kg_m3(const UnitView<Real>& view) {
+  Real density = view.stuff().density_20c_kg_m3;
   for (const Departure& of : view.departures()) density += view.deviations(of) * of.density_20c_kg_m3;
   return density;
 }
 
-double asked_kg(const UnitView& view) {
-  const double amount = view.knob(take_knob::amount);
+template <class Real>
+Real asked_kg(const UnitView<Real>& view) {
+  const Real amount = view.knob(take_knob::amount);
   switch (static_cast<TakeMode>(view.unit().mode)) {
     case TakeMode::mass:
       return amount;
@@ -41,16 +44,17 @@ double asked_kg(const UnitView& view) {
 }  // namespace
 
 // Knobs: amount, temperature. Out: the liquid or solid.
-void run_take(const UnitView& view) noexcept {
-  const double kg = asked_kg(view);
-  Stream& out = view.out(0);
-  const double t_c = view.knob(take_knob::celsius);
-  out.mass = view.stuff().per_kg;
-  double j_kg = view.stuff().curve.at_c(t_c);
+template <class Real>
+void run_take(const UnitView<Real>& view) noexcept {
+  const Real kg = asked_kg(view);
+  StreamOf<Real>& out = view.out(0);
+  const Real t_c = view.knob(take_knob::celsius);
+  matter::put(out.mass, view.stuff().per_kg);
+  Real j_kg = view.stuff().curve.at_c(t_c);
   for (const Departure& of : view.departures()) {
-    const double z = view.deviations(of);
-    if (z == 0.0) continue;  // adds nothing, and mostly is
-    for (std::size_t c = 0; c < matter::component_count; ++c) out.mass.kg[c] += of.per_kg.kg[c] * z;
+    const Real z = view.deviations(of);
+    if (all(z == 0.0)) continue;  // adds nothing, and mostly is
+    matter::add(out.mass, of.per_kg, z);
     j_kg += z * of.curve.at_c(t_c);
   }
   out.mass *= kg;
@@ -58,10 +62,11 @@ void run_take(const UnitView& view) noexcept {
 }
 
 // Knobs: amount, temperature of the ice, share of surface water. Out: dry ice; surface water at 0 C, which is liquid.
-void run_take_ice(const UnitView& view) noexcept {
-  const double kg = asked_kg(view), wet = view.knob(take_knob::wet);
-  Stream& ice = view.out(0);
-  Stream& surface = view.out(1);
+template <class Real>
+void run_take_ice(const UnitView<Real>& view) noexcept {
+  const Real kg = asked_kg(view), wet = view.knob(take_knob::wet);
+  StreamOf<Real>& ice = view.out(0);
+  StreamOf<Real>& surface = view.out(1);
   ice = {};
   surface = {};
   ice.mass[matter::Component::water] = kg * (1.0 - wet);
@@ -72,26 +77,27 @@ void run_take_ice(const UnitView& view) noexcept {
 
 // In: nothing is used up (a part is a spring that its users draw from; sheet settles the account). Refs: the part's
 // liquid, [ice], [solids], then the draws already made of it (rest) or what the share is of. Out: the same ports, scaled.
-void run_draw(const UnitView& view) noexcept {
+template <class Real>
+void run_draw(const UnitView<Real>& view) noexcept {
   const std::uint32_t phases = view.unit().out.count;
-  double there_kg = 0.0;
+  Real there_kg = 0.0;
   for (std::uint32_t i = 0; i < phases; ++i) there_kg += view.ref(i).mass.total_kg();
-  double others_kg = 0.0;
+  Real others_kg = 0.0;
   for (std::uint32_t i = phases; i < view.unit().refs.count; ++i) others_kg += view.ref(i).mass.total_kg();
-  const double amount = view.knob(draw_knob::amount);
-  double kg = 0.0;
+  const Real amount = view.knob(draw_knob::amount);
+  Real kg = 0.0;
   switch (static_cast<DrawMode>(view.unit().mode)) {
     case DrawMode::mass:
       kg = amount;
       break;
     case DrawMode::volume:
     case DrawMode::foam_volume: {
-      const Stream& liquid = view.ref(0);
-      const double t_c = matter::thermal_state(liquid.mass, liquid.enthalpy_j).t_c;
-      const double liquid_kg = liquid.mass.total_kg();
+      const StreamOf<Real>& liquid = view.ref(0);
+      const Real t_c = matter::thermal_state(liquid.mass, liquid.enthalpy_j).t_c;
+      const Real liquid_kg = liquid.mass.total_kg();
       // Ice that goes with the liquid is not measured by the jug.
-      kg = liquid_kg > 0.0 ? amount * matter::liquid_density(liquid.mass, units::celsius(t_c)).si * there_kg / liquid_kg : 0.0;
-      if (static_cast<DrawMode>(view.unit().mode) == DrawMode::foam_volume) kg /= view.knob(draw_knob::foam_ratio);
+      kg = select(liquid_kg > 0.0, amount * matter::liquid_density_kg_m3(liquid.mass, t_c) * there_kg / liquid_kg, 0.0);
+      if (static_cast<DrawMode>(view.unit().mode) == DrawMode::foam_volume) kg = kg / view.knob(draw_knob::foam_ratio);
       break;
     }
     case DrawMode::share:
@@ -102,18 +108,23 @@ void run_draw(const UnitView& view) noexcept {
       break;
     case DrawMode::rest: {
       kg = view.knob(draw_knob::there_is) * there_kg - others_kg;
-      if (kg < 0.0) {
-        kg = 0.0;
-        view.say(Event::more_than_there_is);
-      }
+      view.say(Event::more_than_there_is, kg < 0.0);
+      kg = matter::max(kg, 0.0);
       break;
     }
   }
-  const double share = there_kg > 0.0 ? kg / there_kg : 0.0;
+  const Real share = select(there_kg > 0.0, kg / there_kg, 0.0);
   for (std::uint32_t i = 0; i < phases; ++i) {
     view.out(i) = view.ref(i);
     view.out(i) *= share;
   }
 }
+
+template void run_take(const UnitView<double>&) noexcept;
+template void run_take(const UnitView<matter::Lanes>&) noexcept;
+template void run_take_ice(const UnitView<double>&) noexcept;
+template void run_take_ice(const UnitView<matter::Lanes>&) noexcept;
+template void run_draw(const UnitView<double>&) noexcept;
+template void run_draw(const UnitView<matter::Lanes>&) noexcept;
 
 }  // namespace bloomset::flow

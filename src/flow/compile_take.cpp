@@ -224,7 +224,8 @@ void Compiler::emit_takes(std::uint16_t part, const std::vector<formula::Step>& 
 }
 
 std::uint16_t Compiler::stuff_of(const larder::Thing& thing) {
-  sheet_.stuffs.push_back({thing.per_kg, matter::heat_curve(thing.per_kg), thing.density_20c.si});
+  const matter::Composition per_kg = thing.per_kg + matter::Composition{};  // nothing is a plain 0, not a negative one
+  sheet_.stuffs.push_back({per_kg, matter::heat_curve(per_kg), thing.density_20c.si});
   return static_cast<std::uint16_t>(sheet_.stuffs.size() - 1);
 }
 

@@ -1,26 +1,26 @@
 #include "flow/run.hpp"
 
+#include <algorithm>
+
 #include "flow/unit_view.hpp"
 
 namespace bloomset::flow {
 namespace {
 
-using UnitFunction = void (*)(const UnitView&) noexcept;
+template <class Real>
+using UnitFunction = void (*)(const UnitView<Real>&) noexcept;
 // In the order of Op.
-constexpr std::array<UnitFunction, op_count> functions = {run_take,   run_take_ice, run_draw,  run_mix,   run_heat, run_cool,    run_contact, run_infuse,
-                                                          run_strain, run_leave,    run_rinse, run_split, run_soak, run_clarify, run_fizz,    run_stand};
+template <class Real>
+constexpr std::array<UnitFunction<Real>, op_count> functions = {run_take,   run_take_ice, run_draw,  run_mix,   run_heat, run_cool,    run_contact, run_infuse,
+                                                                run_strain, run_leave,    run_rinse, run_split, run_soak, run_clarify, run_fizz,    run_stand};
 
 template <int Lanes>
 void run_unit(const Flowsheet& sheet, std::size_t u, const double* knobs, Batch<Lanes>& batch) noexcept {
   const Unit& unit = sheet.units[u];
-  const UnitFunction function = functions[static_cast<std::size_t>(unit.op)];
-  for (std::uint32_t lane = 0; lane < Lanes; ++lane) {
-    double& heat = batch.heat_j[u * Lanes + lane];
-    std::uint8_t& events = batch.events[u * Lanes + lane];
-    heat = 0.0;
-    events = 0;
-    function(UnitView(sheet, unit, batch.ports.data(), knobs, heat, events, Lanes, lane));
-  }
+  batch.heat_j[u] = 0.0;
+  std::uint8_t* events = &batch.events[u * Lanes];
+  std::fill_n(events, Lanes, std::uint8_t{0});
+  functions<RealOf<Lanes>>[static_cast<std::size_t>(unit.op)](UnitView<RealOf<Lanes>>(sheet, unit, batch.ports.data(), knobs, batch.heat_j[u], events));
 }
 
 template <class Do>

@@ -7,6 +7,8 @@
 #include <array>
 #include <cstdint>
 #include <span>
+#include <type_traits>
+#include <utility>
 #include <vector>
 
 #include "flow/flowsheet.hpp"
@@ -17,15 +19,20 @@ namespace bloomset::flow {
 /// What happened in a unit besides moving matter.
 enum class Event : std::uint8_t { none = 0, ice_gone = 1, end_not_reached = 2, more_than_there_is = 4 };
 
-/// Streams and accounts of one evaluation in each lane. Port p of lane l is `ports[p * Lanes + l]`.
+/// What a lane counts in: one drink by itself, or eight at once.
+template <int Lanes>
+using RealOf = std::conditional_t<Lanes == 1, double, matter::Lanes>;
+
+/// Streams and accounts of one evaluation in each lane, 1 or 8.
 template <int Lanes>
 struct Batch {
-  std::vector<Stream> ports;
-  std::vector<double> heat_j;        // per unit and lane: heat taken from burner, room, cold place and vessel
-  std::vector<std::uint8_t> events;  // per unit and lane: bits of Event
+  std::vector<StreamOf<RealOf<Lanes>>> ports;
+  std::vector<RealOf<Lanes>> heat_j;  // per unit: heat taken from burner, room, cold place and vessel
+  std::vector<std::uint8_t> events;   // per unit and lane: bits of Event; lane l of unit u at [u * Lanes + l]
 
-  explicit Batch(const Flowsheet& sheet) : ports(sheet.port_count * Lanes), heat_j(sheet.units.size() * Lanes), events(sheet.units.size() * Lanes) {}
-  const Stream& port(Port p, int lane = 0) const { return ports[p * static_cast<std::size_t>(Lanes) + static_cast<std::size_t>(lane)]; }
+  explicit Batch(const Flowsheet& sheet) : ports(sheet.port_count), heat_j(sheet.units.size(), 0.0), events(sheet.units.size() * Lanes) {}
+  const Stream& port(Port p) const requires(Lanes == 1) { return ports[p]; }
+  Stream port(Port p, int lane) const { return in_lane(ports[p], lane); }
 };
 
 /// How far: to the first sip, or through the drink's time in the glass (ports behind service are then as they were).
@@ -50,11 +57,11 @@ std::vector<std::uint32_t> units_after(const Flowsheet&, std::span<const std::ui
 
 /// The state to be read from a liquid port and the ice that lies in it (no_port: none).
 template <int Lanes>
-matter::State state_at(const Batch<Lanes>& batch, Port liquid, Port ice, int lane = 0) {
-  matter::State state;
-  state.liquid = batch.port(liquid, lane).mass;
-  state.enthalpy_j = batch.port(liquid, lane).enthalpy_j;
-  if (ice != no_port) state.floating_ice_kg = batch.port(ice, lane).mass[matter::Component::water];
+matter::StateOf<RealOf<Lanes>> state_at(const Batch<Lanes>& batch, Port liquid, Port ice) {
+  matter::StateOf<RealOf<Lanes>> state;
+  state.liquid = batch.ports[liquid].mass;
+  state.enthalpy_j = batch.ports[liquid].enthalpy_j;
+  if (ice != no_port) state.floating_ice_kg = std::as_const(batch.ports[ice].mass)[matter::Component::water];
   return state;
 }
 

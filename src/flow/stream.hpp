@@ -9,31 +9,37 @@
 
 namespace bloomset::flow {
 
-struct Stream {
-  matter::Composition mass;  // [kg]
-  double enthalpy_j = 0.0;   // [J]
+template <class Real>
+struct StreamOf {
+  matter::CompositionOf<Real> mass;  // [kg]
+  Real enthalpy_j = 0.0;             // [J]
 
-  Stream& operator+=(const Stream& other) {
+  StreamOf& operator+=(const StreamOf& other) {
     mass += other.mass;
     enthalpy_j += other.enthalpy_j;
     return *this;
   }
-  Stream& operator*=(double k) {
+  StreamOf& operator*=(const Real& k) {
     mass *= k;
     enthalpy_j *= k;
     return *this;
   }
 };
+using Stream = StreamOf<double>;
+inline const Stream& in_lane(const Stream& s, int) { return s; }
+inline Stream in_lane(const StreamOf<matter::Lanes>& s, int lane) { return {in_lane(s.mass, lane), s.enthalpy_j[lane]}; }
 
 /// Moves some matter with its enthalpy from one stream into another.
-inline void move(Stream& from, Stream& to, const Stream& what) {
+template <class Real>
+void move(StreamOf<Real>& from, StreamOf<Real>& to, const StreamOf<Real>& what) {
   from.mass -= what.mass;
   from.enthalpy_j -= what.enthalpy_j;
   to += what;
 }
 
 /// The same where only one component moves.
-inline void move(Stream& from, Stream& to, matter::Component what, double kg, double enthalpy_j) {
+template <class Real>
+void move(StreamOf<Real>& from, StreamOf<Real>& to, matter::Component what, const Real& kg, const Real& enthalpy_j) {
   from.mass[what] -= kg;
   from.enthalpy_j -= enthalpy_j;
   to.mass[what] += kg;
@@ -41,18 +47,23 @@ inline void move(Stream& from, Stream& to, matter::Component what, double kg, do
 }
 
 /// Moves some of one dissolved gas, which carries no enthalpy of its own here (a gram of CO2 over 20 K: 17 J).
-inline void move_gas(Stream& from, Stream& to, matter::Component gas, double kg) { move(from, to, gas, kg, 0.0); }
+template <class Real>
+void move_gas(StreamOf<Real>& from, StreamOf<Real>& to, matter::Component gas, const Real& kg) {
+  move(from, to, gas, kg, Real(0.0));
+}
 
 /// Moves a share of a stream, as it is, into another.
-inline void move_share(Stream& from, Stream& to, double share) {
+template <class Real>
+void move_share(StreamOf<Real>& from, StreamOf<Real>& to, const Real& share) {
   move_share(from.mass, to.mass, share);
-  const double moved_j = from.enthalpy_j * share;
+  const Real moved_j = from.enthalpy_j * share;
   from.enthalpy_j -= moved_j;
   to.enthalpy_j += moved_j;
 }
 
 /// Heat from burner, room, cold place or vessel into a stream; `booked_j` keeps the unit's account.
-inline void give_heat(Stream& to, double& booked_j, double joules) {
+template <class Real>
+void give_heat(StreamOf<Real>& to, Real& booked_j, const Real& joules) {
   to.enthalpy_j += joules;
   booked_j += joules;
 }

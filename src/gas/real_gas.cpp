@@ -7,6 +7,7 @@
 #include <span>
 
 #include "gas/real_gas_table.hpp"
+#include "matter/elementary.hpp"
 #include "units/constants.hpp"
 
 namespace bloomset::gas {
@@ -28,6 +29,27 @@ double vapour_pressure_pa(std::span<const double> n, std::span<const double> pow
   double sum = 0.0;
   for (std::size_t k = 0; k < n.size(); ++k) sum += n[k] * std::pow(theta, power[k]);
   return 1e5 * pc_bar * std::exp(sum * tc_k / t_k);
+}
+
+// Water's exponents are whole halves, and so are powers by multiplying.
+constexpr auto water_halves = [] {
+  std::array<int, table::vapour_exponent_water.size()> halves{};
+  for (std::size_t k = 0; k < halves.size(); ++k) halves[k] = static_cast<int>(2.0 * table::vapour_exponent_water[k]);
+  return halves;
+}();
+static_assert([] {
+  for (std::size_t k = 0; k < water_halves.size(); ++k)
+    if (0.5 * water_halves[k] != table::vapour_exponent_water[k]) return false;
+  return true;
+}());
+template <class Real>
+Real power(const Real& root, const Real& whole, int halves) {
+  Real product = halves % 2 != 0 ? root : Real(1.0), square = whole;
+  for (int left = halves / 2; left > 0; left /= 2) {
+    if (left % 2 != 0) product *= square;
+    square *= square;
+  }
+  return product;
 }
 
 double critical_temperature_k(Gas gas) {
@@ -93,10 +115,17 @@ units::Pressure vapour_pressure(Gas gas, units::Temperature t) {
                              std::min(t.si, tc_k))};
 }
 
-units::Pressure water_vapour_pressure(units::Temperature t) {
-  return {
-      vapour_pressure_pa(table::vapour_pressure_water, table::vapour_exponent_water, table::critical_temperature_water, table::critical_pressure_water, t.si)};
+template <class Real>
+Real water_vapour_pressure_pa(const Real& t_c) {
+  const Real t_k = t_c + units::zero_celsius_k, theta = matter::max(1.0 - t_k / table::critical_temperature_water, 0.0), root = matter::sqrt(theta);
+  Real sum = 0.0;
+  for (std::size_t k = 0; k < table::vapour_pressure_water.size(); ++k) sum += table::vapour_pressure_water[k] * power(root, theta, water_halves[k]);
+  return 1e5 * table::critical_pressure_water * matter::exp(sum * table::critical_temperature_water / t_k);
 }
+template double water_vapour_pressure_pa(const double&);
+template matter::Lanes water_vapour_pressure_pa(const matter::Lanes&);
+
+units::Pressure water_vapour_pressure(units::Temperature t) { return {water_vapour_pressure_pa(units::in_celsius(t))}; }
 
 units::Molarity densest(Gas gas, units::Temperature t) {
   if (t.si >= critical_temperature_k(gas)) return {densest_above_critical_mol_m3};

@@ -44,6 +44,9 @@ double normal_molar_volume_m3_mol(Gas);
 units::Pressure vapour_pressure(Gas, units::Temperature);
 /// Pressure of water vapour over water, 0 to 100 C.
 units::Pressure water_vapour_pressure(units::Temperature);
+/// The same [Pa] at so many Celsius.
+template <class Real>
+Real water_vapour_pressure_pa(const Real& t_c);
 /// Concentration at the vapour pressure; within 6 K of the critical point, where the virial equation tops out up to 1.2 % below that
 /// pressure, at its top. Above the critical temperature 9 mol/L, far above any bottle.
 units::Molarity densest(Gas, units::Temperature);

@@ -17,34 +17,41 @@ namespace bloomset::matter {
 inline constexpr std::size_t acid_count = index(last_acid) - index(first_acid) + 1;
 
 /// What the charge balance sees [mol/L of solution at 25 C].
-struct Molarities {
-  std::array<double, acid_count> acid{};  // free and salt together, from `first_acid`
-  double sodium = 0.0, potassium = 0.0, calcium = 0.0, magnesium = 0.0, chloride = 0.0;
+template <class Real>
+struct MolaritiesOf {
+  std::array<Real, acid_count> acid{};  // free and salt together, from `first_acid`
+  Real sodium = 0.0, potassium = 0.0, calcium = 0.0, magnesium = 0.0, chloride = 0.0;
 
-  double& of(Component a) { return acid[index(a) - index(first_acid)]; }
+  Real& of(Component a) { return acid[index(a) - index(first_acid)]; }
 };
+using Molarities = MolaritiesOf<double>;
 /// Of a liquid that has a volume; zero otherwise.
 Molarities molarities(const Composition&);
 /// For a caller who has the volume at 25 C.
-Molarities molarities(const Composition&, double litres_25c);
+template <class Real>
+MolaritiesOf<Real> molarities(const CompositionOf<Real>&, const Real& litres_25c);
 
 /// pH at 25 C. Fixed passes; 7.0 for nothing at all.
-double ph_25c(const Molarities&);
+template <class Real>
+Real ph_25c(const MolaritiesOf<Real>&);
 /// pH at 25 C; NaN for a composition without water.
 double ph_25c(const Composition&);
 /// Ionic strength at that pH [mol/L].
 double ionic_strength_mol_l(const Molarities&);
 double ionic_strength_mol_l(const Composition&);
 /// Strong base, counted as potassium, that brings a solution to `ph` [mol/L]; negative if acid would be needed.
-double base_mol_l(const Molarities&, double ph);
+template <class Real>
+Real base_mol_l(const MolaritiesOf<Real>&, double ph);
 
 /// Equivalents of strong base per kg of liquid that bring it to pH 8.2 (phenolphthalein), from the same charge balance [mol/kg].
 /// Negative for a liquid above pH 8.2; 0 for one without water.
 double titratable_mol_kg(const Composition&);
 /// For a caller who has the molarities: equivalents per litre of solution at 25 C.
-double titratable_mol_l(const Molarities&);
+template <class Real>
+Real titratable_mol_l(const MolaritiesOf<Real>&);
 /// Equivalents as g of citric acid.
-double citric_equivalent_g(double mol);
+template <class Real>
+Real citric_equivalent_g(const Real& mol);
 /// The same as g of citric acid (192.123 / 3 g per equivalent) per 100 g, and per litre at 20 C.
 double titratable_acidity_g_100g_citric(const Composition&);
 double titratable_acidity_g_l_citric(const Composition&);

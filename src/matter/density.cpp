@@ -10,11 +10,9 @@
 // No measured densities of ethanol with sugar and water were found: +-2 kg/m3 for sweet spirits (the spread between additive rules).
 #include "matter/density.hpp"
 
-#include <algorithm>
-#include <cmath>
-
 #include "matter/component_table.hpp"
 #include "matter/density_table.hpp"
+#include "matter/elementary.hpp"
 #include "matter/polynomial.hpp"
 
 namespace bloomset::matter {
@@ -25,34 +23,43 @@ using namespace table;
 constexpr double low_c = -20.0, high_c = 40.0, reference_c = 20.0;
 
 // The general formula of OIML R 22 [kg/m3].
-constexpr double oiml(double p, double t_c) {
-  const double d = t_c - reference_c;
-  const double slope[] = {oiml_b[0] + p * value_at(oiml_c1, p), oiml_b[1] + p * value_at(oiml_c2, p), oiml_b[2] + p * value_at(oiml_c3, p),
-                          oiml_b[3] + p * value_at(oiml_c4, p), oiml_b[4] + p * value_at(oiml_c5, p), oiml_b[5]};
-  double sum = 0.0;
+template <class Real>
+Real oiml(const Real& p, const Real& t_c) {
+  const Real d = t_c - reference_c;
+  const std::array<Real, 6> slope = {oiml_b[0] + p * value_at(oiml_c1, p), oiml_b[1] + p * value_at(oiml_c2, p), oiml_b[2] + p * value_at(oiml_c3, p),
+                                     oiml_b[3] + p * value_at(oiml_c4, p), oiml_b[4] + p * value_at(oiml_c5, p), oiml_b[5]};
+  Real sum = 0.0;
   for (std::size_t k = 6; k-- > 0;) sum = (sum + slope[k]) * d;
   return value_at(oiml_a, p) + sum;
 }
 
-constexpr double kell(double t) { return value_at(kell_numerator, t) / (1.0 + kell_denominator * t); }
+template <class Real>
+Real kell(const Real& t) {
+  return value_at(kell_numerator, t) / (1.0 + kell_denominator * t);
+}
 
-double ethanol_alone(double t_c) {
+template <class Real>
+Real ethanol_alone(const Real& t_c) {
   const auto& c = density_ethanol;
-  const double t_k = t_c + units::zero_celsius_k;
-  return molar_mass_ethanol * c[0] / std::pow(c[1], 1.0 + std::pow(1.0 - t_k / c[2], c[3]));
+  const Real t_k = t_c + units::zero_celsius_k;
+  // A power is an exponential of a logarithm; c[1] stands below 1.
+  return molar_mass_ethanol * c[0] / exp((1.0 + exp(c[3] * log(1.0 - t_k / c[2]))) * log(c[1]));
 }
 
 // Volume [m3] of water and ethanol together.
-double ethanol_water_m3(double water, double ethanol, double t_c) {
-  const double both = water + ethanol;
-  if (!(both > 0.0)) return 0.0;
-  const double edge = std::clamp(t_c, low_c, high_c);
-  double volume = both / oiml(ethanol / both, edge);
-  if (edge != t_c) {
-    volume += water * (1.0 / kell(t_c) - 1.0 / kell(edge));
-    if (ethanol > 0.0) volume += ethanol * (1.0 / ethanol_alone(t_c) - 1.0 / ethanol_alone(edge));
+template <class Real>
+Real ethanol_water_m3(const Real& water, const Real& ethanol, const Real& t_c) {
+  const Real both = water + ethanol;
+  const Truth<Real> wet = both > 0.0;
+  if (!any(wet)) return 0.0;
+  const Real edge = clamp(t_c, low_c, high_c);
+  Real volume = both / oiml(Real(ethanol / both), edge);
+  const Truth<Real> inside = edge == t_c;
+  if (!all(inside)) {
+    volume += select(inside, 0.0, water * (1.0 / kell(t_c) - 1.0 / kell(edge)));
+    if (any(ethanol > 0.0)) volume += select(inside, 0.0, ethanol * (1.0 / ethanol_alone(t_c) - 1.0 / ethanol_alone(edge)));
   }
-  return volume;
+  return select(wet, volume, 0.0);
 }
 
 using Phi = std::array<double, 3>;  // of w^0..w^2 [m3/kg] at 20 C
@@ -117,53 +124,78 @@ constexpr std::array<Phi, solute_count> phi_20c = [] {
 
 constexpr std::size_t at(Solute s) { return static_cast<std::size_t>(s); }
 
-void add(std::array<double, 3>& sum, double kg, const Phi& phi) {
+template <class Real>
+void add(std::array<Real, 3>& sum, const Real& kg, const Phi& phi) {
   for (std::size_t k = 0; k < sum.size(); ++k) sum[k] += kg * phi[k];
 }
 
-double food_swelling(const std::array<double, 2>& food, double t_c) { return 1.0 / value_at(food, t_c) - food_m3_kg(food); }
+template <class What>
+void for_each(const std::array<double, solute_count>& kg, What&& what) {
+  for (std::size_t i = 0; i < solute_count; ++i) what(i, kg[i]);
+}
+template <class What>
+void for_each(const Few<solute_count>& kg, What&& what) {
+  kg.each(what);
+}
+
+template <class Real>
+Real food_swelling(const std::array<double, 2>& food, const Real& t_c) {
+  return 1.0 / value_at(food, t_c) - food_m3_kg(food);
+}
+
+template <class Real>
+Real apparent_volume_of_sucrose(const Real& w, const Real& t_c) {
+  const Real water = value_at(icumsa_water_numerator, t_c) / (1.0 + icumsa_water_denominator * t_c), d = (t_c - reference_c) / 100.0;
+  Real s = value_at(icumsa_c0, w);
+  if (!all(d == 0.0)) s += d * (value_at(icumsa_c1, w) + d * (value_at(icumsa_c2, w) + d * (value_at(icumsa_c3, w) + d * value_at(icumsa_c4, w))));
+  return (1.0 - s / (water + w * s)) / water;
+}
 
 }  // namespace
 
-double sucrose_apparent_volume(double w, double t_c) {
-  const double water = value_at(icumsa_water_numerator, t_c) / (1.0 + icumsa_water_denominator * t_c), d = (t_c - reference_c) / 100.0;
-  double s = value_at(icumsa_c0, w);
-  if (d != 0.0) s += d * (value_at(icumsa_c1, w) + d * (value_at(icumsa_c2, w) + d * (value_at(icumsa_c3, w) + d * value_at(icumsa_c4, w))));
-  return (1.0 - s / (water + w * s)) / water;
-}
+double sucrose_apparent_volume(double w, double t_c) { return apparent_volume_of_sucrose(w, t_c); }
 
 double dissolved_fraction(const Solutes& s) {
   const double dissolved = s.total_kg() - s[Solute::fat] - s[Solute::starch] - s[Solute::fibre], with_water = dissolved + s.water_kg;
   return with_water > 0.0 ? dissolved / with_water : 0.0;
 }
 
-LiquidVolume::LiquidVolume(const Solutes& s)
+template <class Real>
+LiquidVolumeOf<Real>::LiquidVolumeOf(const SolutesOf<Real>& s)
     : ethanol_kg_(s.ethanol_kg),
       sucrose_kg_(s[Solute::sucrose]),
       fat_kg_(s[Solute::fat]),
       protein_kg_(s[Solute::protein]),
       starch_kg_(s[Solute::starch]),
       fibre_kg_(s[Solute::fibre]) {
-  for (std::size_t i = 0; i < solute_count; ++i) {
+  for_each(s.kg, [this](std::size_t i, const Real& kg) {
     const bool swells = i < at(Solute::erythritol) || i == at(Solute::allulose);
-    add(swells ? sugars_ : others_, s.kg[i], phi_20c[i]);
-  }
+    add(swells ? sugars_ : others_, kg, phi_20c[i]);
+  });
   dissolved_kg_ = s.total_kg() - fat_kg_ - starch_kg_ - fibre_kg_;
 }
 
-double LiquidVolume::m3(double water_kg, double t_c) const {
-  const double with_water = dissolved_kg_ + water_kg, w = with_water > 0.0 ? dissolved_kg_ / with_water : 0.0;
-  const double sugars = value_at(sugars_, w), sucrose = sucrose_apparent_volume(w, t_c);
-  const double volume = ethanol_water_m3(water_kg, ethanol_kg_, t_c) + value_at(others_, w) + sucrose_kg_ * sucrose;
-  if (t_c == reference_c) return volume + sugars;
-  return volume + (sugars > 0.0 ? sugars * (sucrose / sucrose_apparent_volume(w, reference_c)) : 0.0) + fat_kg_ * food_swelling(food_density_fat, t_c) +
-         protein_kg_ * food_swelling(food_density_protein, t_c) + starch_kg_ * food_swelling(food_density_starch, t_c) +
-         fibre_kg_ * food_swelling(food_density_fibre, t_c);
+template <class Real>
+Real LiquidVolumeOf<Real>::m3(const Real& water_kg, const Real& t_c) const {
+  const Real with_water = dissolved_kg_ + water_kg, w = select(with_water > 0.0, dissolved_kg_ / with_water, 0.0);
+  const Real sugars = value_at(sugars_, w), sucrose = apparent_volume_of_sucrose(w, t_c);
+  const Real volume = ethanol_water_m3(water_kg, ethanol_kg_, t_c) + value_at(others_, w) + sucrose_kg_ * sucrose;
+  const Truth<Real> at_reference = t_c == reference_c;
+  if (all(at_reference)) return volume + sugars;
+  const Real swollen = any(sugars > 0.0) ? Real(sugars * (sucrose / apparent_volume_of_sucrose(w, Real(reference_c)))) : Real(0.0);
+  const Real warm = volume + select(sugars > 0.0, swollen, 0.0) + fat_kg_ * food_swelling(food_density_fat, t_c) +
+                    protein_kg_ * food_swelling(food_density_protein, t_c) + starch_kg_ * food_swelling(food_density_starch, t_c) +
+                    fibre_kg_ * food_swelling(food_density_fibre, t_c);
+  return select(at_reference, volume + sugars, warm);
 }
 
-double LiquidVolume::clouds_20c_m3() const {
+template <class Real>
+Real LiquidVolumeOf<Real>::clouds_20c_m3() const {
   return fat_kg_ * food_m3_kg(food_density_fat) + starch_kg_ * food_m3_kg(food_density_starch) + fibre_kg_ * food_m3_kg(food_density_fibre);
 }
+
+template class LiquidVolumeOf<double>;
+template class LiquidVolumeOf<Lanes>;
 
 units::Density ethanol_water_density(units::MassFraction ethanol, units::Temperature temperature) {
   return {1.0 / ethanol_water_m3(1.0 - ethanol.si, ethanol.si, units::in_celsius(temperature))};
@@ -202,9 +234,16 @@ units::Volume liquid_volume(const Solutes& s, units::Temperature temperature) { 
 
 units::Volume liquid_volume(const Composition& composition, units::Temperature temperature) { return liquid_volume(solutes(composition), temperature); }
 
+template <class Real>
+Real liquid_density_kg_m3(const CompositionOf<Real>& composition, const Real& t_c) {
+  const SolutesOf<Real> s = solutes(composition);
+  return (s.total_kg() + s.water_kg + s.ethanol_kg) / LiquidVolumeOf<Real>(s).m3(s.water_kg, t_c);
+}
+template double liquid_density_kg_m3(const Composition&, const double&);
+template Lanes liquid_density_kg_m3(const Compositions&, const Lanes&);
+
 units::Density liquid_density(const Composition& composition, units::Temperature temperature) {
-  const Solutes s = solutes(composition);
-  return {(s.total_kg() + s.water_kg + s.ethanol_kg) / liquid_volume(s, temperature).si};
+  return {liquid_density_kg_m3(composition, units::in_celsius(temperature))};
 }
 
 units::VolumeFraction strength(const Composition& composition) {

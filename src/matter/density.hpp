@@ -23,24 +23,29 @@ units::VolumeFraction abv_20c(units::MassFraction ethanol);
 units::Volume liquid_volume(const Composition&, units::Temperature);
 units::Volume liquid_volume(const Solutes&, units::Temperature);
 /// The same, prepared once for several temperatures and several waters; all else stays as it was.
-class LiquidVolume {
+template <class Real>
+class LiquidVolumeOf {
  public:
-  explicit LiquidVolume(const Solutes&);
+  explicit LiquidVolumeOf(const SolutesOf<Real>&);
   /// Volume [m3] with this much water.
-  double m3(double water_kg, double t_c) const;
+  Real m3(const Real& water_kg, const Real& t_c) const;
   /// Of it, what clouds without being dissolved: fat, starch and fibre [m3 at 20 C].
-  double clouds_20c_m3() const;
+  Real clouds_20c_m3() const;
 
  private:
-  double ethanol_kg_, dissolved_kg_, sucrose_kg_, fat_kg_, protein_kg_, starch_kg_, fibre_kg_;
-  std::array<double, 3> sugars_{}, others_{};  // m3 at 20 C, of w^0..w^2; sugars swell as sucrose does, which stands apart
+  Real ethanol_kg_, dissolved_kg_, sucrose_kg_, fat_kg_, protein_kg_, starch_kg_, fibre_kg_;
+  std::array<Real, 3> sugars_{}, others_{};  // m3 at 20 C, of w^0..w^2; sugars swell as sucrose does, which stands apart
 };
+using LiquidVolume = LiquidVolumeOf<double>;
 /// The fraction at which every solute is read: all dissolved / (all dissolved + water); fat, starch and fibre float and do not count.
 double dissolved_fraction(const Solutes&);
 /// Apparent specific volume of sucrose [m3/kg] at a mass fraction 0..0.85 and 0 to 80 C (ICUMSA SPS-4).
 double sucrose_apparent_volume(double mass_fraction, double t_c);
 /// Mass over volume, both without gas.
 units::Density liquid_density(const Composition&, units::Temperature);
+/// The same [kg/m3] at so many Celsius.
+template <class Real>
+Real liquid_density_kg_m3(const CompositionOf<Real>&, const Real& t_c);
 /// Strength: volume of pure ethanol at 20 C over volume of the liquid at 20 C.
 units::VolumeFraction strength(const Composition&);
 /// Density of ice, 917 kg/m3 near 0 C (Choi & Okos 1986).

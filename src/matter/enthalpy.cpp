@@ -6,8 +6,6 @@
 // literature says for ethanol-water at 80-110 C, but unchecked here).
 #include "matter/enthalpy.hpp"
 
-#include <cmath>
-
 #include "matter/component_table.hpp"
 #include "matter/enthalpy_table.hpp"
 #include "matter/polynomial.hpp"
@@ -52,7 +50,7 @@ constexpr Cubic sugar_h = integrated(heat_capacity_sugar), polyol_h = integrated
                 ash_h = integrated(heat_capacity_ash), protein_h = integrated(heat_capacity_protein), fat_h = integrated(heat_capacity_fat),
                 carbohydrate_h = integrated(heat_capacity_carbohydrate), fibre_h = integrated(heat_capacity_fibre), gas_h = integrated(heat_capacity_gas);
 
-constexpr double sum(const Composition& c, Component first, Component last_one) {
+double sum(const Composition& c, Component first, Component last_one) {
   double even = 0.0, odd = 0.0;  // two running sums let the machine overlap the additions
   const std::size_t last = index(last_one);
   std::size_t i = index(first);
@@ -62,10 +60,16 @@ constexpr double sum(const Composition& c, Component first, Component last_one) 
   }
   return (i == last ? even + c.kg[i] : even) + odd;
 }
+Lanes sum(const Compositions& c, Component first, Component last) {
+  std::array<Lanes, 2> part = {0.0, 0.0};
+  c.kg.each(index(first), index(last), [&](std::size_t i, const Lanes& some) { part[(i - index(first)) % 2] += some; });
+  return part[0] + part[1];
+}
 
 // x(1-x) sum_k a_k (1-2x)^k for each power j of (t - 25).
-constexpr std::array<double, 3> excess_by_power(double x) {
-  const double z = 1.0 - 2.0 * x, front = x * (1.0 - x);
+template <class Real>
+std::array<Real, 3> excess_by_power(const Real& x) {
+  const Real z = 1.0 - 2.0 * x, front = x * (1.0 - x);
   return {front * value_at(excess_enthalpy_t0, z), front * value_at(excess_enthalpy_t1, z), front * value_at(excess_enthalpy_t2, z)};
 }
 
@@ -73,58 +77,78 @@ constexpr auto ice_h = integrated(heat_capacity_ice);
 // Ice at 0 C: the water is cooled from 25 C, then its heat of fusion leaves. ice_h alone is zero at 25 C, hence the shift.
 constexpr double ice_at_0_j_kg = water_h[0] - heat_of_fusion;
 
+template <class Real>
+Real ice_enthalpy(const Real& t_c) {
+  return ice_at_0_j_kg + value_at(ice_h, t_c) - ice_h[0];
+}
+
+// The curve is a shallow parabola: its root near 0 C, without cancellation.
+template <class Real>
+Real ice_celsius(const Real& enthalpy_j_kg) {
+  static_assert(ice_h.size() == 3);
+  const Real beyond = enthalpy_j_kg - ice_at_0_j_kg;
+  constexpr double slope = ice_h[1];
+  return 2.0 * beyond / (slope + sqrt(slope * slope + 4.0 * ice_h[2] * beyond));
+}
+
+template <class Real>
+Real water_vapour_enthalpy(const Real& t_c) {
+  return heat_of_vaporization_water + vapour_heat_capacity_water * (t_c - zero_c);
+}
+
+template <class Real>
+Real ethanol_vapour_enthalpy(const Real& t_c) {
+  return heat_of_vaporization_ethanol + vapour_heat_capacity_ethanol * (t_c - zero_c);
+}
+
 }  // namespace
 
-// Even and odd powers apart: two short chains of products that the machine overlaps.
-double HeatCurve::at_c(double t) const {
+template <class Real>
+Real HeatCurveOf<Real>::celsius_at(const Real& enthalpy_j) const {
   const auto& c = coefficient;
-  const double tt = t * t;
-  return (c[0] + tt * (c[2] + tt * c[4])) + t * (c[1] + tt * (c[3] + tt * c[5]));
-}
-
-double HeatCurve::slope_c(double t) const {
-  const auto& c = coefficient;
-  const double tt = t * t;
-  return (c[1] + tt * (3.0 * c[3] + tt * (5.0 * c[5]))) + t * (2.0 * c[2] + tt * (4.0 * c[4]));
-}
-
-double HeatCurve::celsius_at(double enthalpy_j) const {
-  const auto& c = coefficient;
-  if (!(c[1] > 0.0)) return zero_c;
+  const Truth<Real> something = c[1] > 0.0;
+  if (!any(something)) return zero_c;
   // Start from 0 C with the curve's own bend; then each pass squares the error (about 2e-3 of its square per K).
-  const double first = (enthalpy_j - c[0]) / c[1];
-  double t = first * (1.0 - first * c[2] / c[1]);
+  const Real first = (enthalpy_j - c[0]) / c[1];
+  Real t = first * (1.0 - first * c[2] / c[1]);
   for (int pass = 0; pass < 3; ++pass) t -= (at_c(t) - enthalpy_j) / slope_c(t);
-  return t;
+  return select(something, t, zero_c);
 }
 
-HeatCurve dry_heat_curve(const Composition& c) {
+template <class Real>
+HeatCurveOf<Real> dry_heat_curve(const CompositionOf<Real>& c) {
   using enum Component;
   // What shares a law of heat is weighed together: a curve is made some thirty times in one run.
-  const double sugars = sum(c, sucrose, lactose) + c[allulose];
-  const double polyols = c[erythritol] + c[glycerol];
-  const double acids = sum(c, first_acid, last_acid);
-  const double ash = sum(c, sodium, salt_hydrogen);
-  const double proteins = (c[protein] + c[gelatin]) + (c[fish_gelatin] + c[caseinate]);
-  const double fats = c[fat] + (c[lecithin] + c[sucrose_ester]);
-  const double carbohydrates = (c[starch] + c[other_solids]) + (sum(c, agar, konjac) + c[gum_arabic]);
-  const double gases = c[nitrous_oxide] + (c[carbon_dioxide] + c[air]);
-  HeatCurve curve;
+  const Real sugars = sum(c, sucrose, lactose) + c[allulose];
+  const Real polyols = c[erythritol] + c[glycerol];
+  const Real acids = sum(c, first_acid, last_acid);
+  const Real ash = sum(c, sodium, salt_hydrogen);
+  const Real proteins = (c[protein] + c[gelatin]) + (c[fish_gelatin] + c[caseinate]);
+  const Real fats = c[fat] + (c[lecithin] + c[sucrose_ester]);
+  const Real carbohydrates = (c[starch] + c[other_solids]) + (sum(c, agar, konjac) + c[gum_arabic]);
+  const Real gases = c[nitrous_oxide] + (c[carbon_dioxide] + c[air]);
+  HeatCurveOf<Real> curve;
   for (std::size_t k = 0; k < 4; ++k)
     curve.coefficient[k] = ((sugars * sugar_h[k] + polyols * polyol_h[k]) + (acids * acid_h[k] + ash * ash_h[k])) +
                            ((proteins * protein_h[k] + fats * fat_h[k]) + (carbohydrates * carbohydrate_h[k] + c[fibre] * fibre_h[k])) + gases * gas_h[k];
   return curve;
 }
 
-HeatCurve heat_curve(const Composition& c) { return with_water_and_ethanol(dry_heat_curve(c), c[Component::water], c[Component::ethanol]); }
+template <class Real>
+HeatCurveOf<Real> heat_curve(const CompositionOf<Real>& c) {
+  return with_water_and_ethanol(dry_heat_curve(c), c[Component::water], c[Component::ethanol]);
+}
 
-HeatCurve with_water_and_ethanol(HeatCurve curve, double water, double ethanol) {
+template <class Real>
+HeatCurveOf<Real> with_water_and_ethanol(const HeatCurveOf<Real>& rest, const Real& water, const Real& ethanol) {
+  HeatCurveOf<Real> curve = rest;
   auto& c = curve.coefficient;
   for (std::size_t k = 0; k < water_h.size(); ++k) c[k] += water * water_h[k];
   for (std::size_t k = 0; k < ethanol_h.size(); ++k) c[k] += ethanol * ethanol_h[k];
-  if (ethanol > 0.0) {
-    const double n_ethanol = ethanol * (1.0 / ethanol_kg_mol), n = water * (1.0 / water_kg_mol) + n_ethanol;
-    const auto [h0, h1, h2] = excess_by_power(n_ethanol / n);
+  const Truth<Real> mixed = ethanol > 0.0;
+  if (any(mixed)) {
+    const Real n_ethanol = ethanol * (1.0 / ethanol_kg_mol), n = water * (1.0 / water_kg_mol) + n_ethanol;
+    const auto [h0, h1, h2] = excess_by_power(select(mixed, n_ethanol / n, 0.0));
     c[0] += n * (h0 - zero_c * (h1 - zero_c * h2));
     c[1] += n * (h1 - 2.0 * zero_c * h2);
     c[2] += n * h2;
@@ -132,25 +156,34 @@ HeatCurve with_water_and_ethanol(HeatCurve curve, double water, double ethanol) 
   return curve;
 }
 
+template class HeatCurveOf<double>;
+template class HeatCurveOf<Lanes>;
+template HeatCurve dry_heat_curve(const Composition&);
+template HeatCurveOf<Lanes> dry_heat_curve(const Compositions&);
+template HeatCurve heat_curve(const Composition&);
+template HeatCurveOf<Lanes> heat_curve(const Compositions&);
+template HeatCurve with_water_and_ethanol(const HeatCurve&, const double&, const double&);
+template HeatCurveOf<Lanes> with_water_and_ethanol(const HeatCurveOf<Lanes>&, const Lanes&, const Lanes&);
+
 units::SpecificHeat specific_heat(const Composition& composition, units::Temperature temperature) {
   return {heat_curve(composition).slope_c(units::in_celsius(temperature)) / composition.total_kg()};
 }
 
 double excess_enthalpy_j_mol(double x_ethanol, double t_c) { return value_at(excess_by_power(x_ethanol), t_c - zero_c); }
 
-double ice_enthalpy_j_kg(double t_c) { return ice_at_0_j_kg + value_at(ice_h, t_c) - ice_h[0]; }
+double ice_enthalpy_j_kg(double t_c) { return ice_enthalpy(t_c); }
+Lanes ice_enthalpy_j_kg(const Lanes& t_c) { return ice_enthalpy(t_c); }
 
 double ice_specific_heat_j_kg_k(double t_c) { return value_at(heat_capacity_ice, t_c); }
+Lanes ice_specific_heat_j_kg_k(const Lanes& t_c) { return value_at(heat_capacity_ice, t_c); }
 
-// The curve is a shallow parabola: its root near 0 C, without cancellation.
-double ice_celsius_at(double enthalpy_j_kg) {
-  static_assert(ice_h.size() == 3);
-  const double beyond = enthalpy_j_kg - ice_at_0_j_kg, slope = ice_h[1];
-  return 2.0 * beyond / (slope + std::sqrt(slope * slope + 4.0 * ice_h[2] * beyond));
-}
+double ice_celsius_at(double enthalpy_j_kg) { return ice_celsius(enthalpy_j_kg); }
+Lanes ice_celsius_at(const Lanes& enthalpy_j_kg) { return ice_celsius(enthalpy_j_kg); }
 
-double water_vapour_enthalpy_j_kg(double t_c) { return heat_of_vaporization_water + vapour_heat_capacity_water * (t_c - zero_c); }
+double water_vapour_enthalpy_j_kg(double t_c) { return water_vapour_enthalpy(t_c); }
+Lanes water_vapour_enthalpy_j_kg(const Lanes& t_c) { return water_vapour_enthalpy(t_c); }
 
-double ethanol_vapour_enthalpy_j_kg(double t_c) { return heat_of_vaporization_ethanol + vapour_heat_capacity_ethanol * (t_c - zero_c); }
+double ethanol_vapour_enthalpy_j_kg(double t_c) { return ethanol_vapour_enthalpy(t_c); }
+Lanes ethanol_vapour_enthalpy_j_kg(const Lanes& t_c) { return ethanol_vapour_enthalpy(t_c); }
 
 }  // namespace bloomset::matter

@@ -9,6 +9,7 @@
 #pragma once
 
 #include <array>
+#include <type_traits>
 
 #include "matter/composition.hpp"
 #include "units/quantity.hpp"
@@ -16,25 +17,44 @@
 namespace bloomset::matter {
 
 /// Enthalpy of one liquid of fixed composition, as a polynomial in Celsius; [J]. Valid -35 to 110 C.
-class HeatCurve {
+template <class Real>
+class HeatCurveOf {
  public:
   /// H(T) [J].
-  double at_c(double t_c) const;
+  Real at_c(const Real& t_c) const { return value(t_c); }
+  Lanes at_c(const Lanes& t_c) const requires(std::is_same_v<Real, double>) { return value(t_c); }
   /// dH/dT [J/K].
-  double slope_c(double t_c) const;
+  Real slope_c(const Real& t) const {
+    const auto& c = coefficient;
+    const Real tt = t * t;
+    return (c[1] + tt * (3.0 * c[3] + tt * (5.0 * c[5]))) + t * (2.0 * c[2] + tt * (4.0 * c[4]));
+  }
   /// The temperature [C] at which H = enthalpy_j, by a fixed number of Newton passes (the curve is nearly straight).
   /// An empty composition answers 25 C.
-  double celsius_at(double enthalpy_j) const;
+  Real celsius_at(const Real& enthalpy_j) const;
 
   static constexpr int degree = 5;
-  std::array<double, degree + 1> coefficient{};  // of t_c^0 .. t_c^5
+  std::array<Real, degree + 1> coefficient{};  // of t_c^0 .. t_c^5
+
+ private:
+  // Even and odd powers apart: two short chains of products that the machine overlaps.
+  template <class T>
+  T value(const T& t) const {
+    const auto& c = coefficient;
+    const T tt = t * t;
+    return (c[0] + tt * (c[2] + tt * c[4])) + t * (c[1] + tt * (c[3] + tt * c[5]));
+  }
 };
+using HeatCurve = HeatCurveOf<double>;
 
 /// The curve of a liquid (all components dissolved or suspended; no ice).
-HeatCurve heat_curve(const Composition&);
+template <class Real>
+HeatCurveOf<Real> heat_curve(const CompositionOf<Real>&);
 /// The same in two halves, for a search that only moves water: the curve of all that is neither water nor ethanol, and these two [kg].
-HeatCurve dry_heat_curve(const Composition&);
-HeatCurve with_water_and_ethanol(HeatCurve rest, double water_kg, double ethanol_kg);
+template <class Real>
+HeatCurveOf<Real> dry_heat_curve(const CompositionOf<Real>&);
+template <class Real>
+HeatCurveOf<Real> with_water_and_ethanol(const HeatCurveOf<Real>& rest, const Real& water_kg, const Real& ethanol_kg);
 
 /// cp of the liquid at a temperature [J/(kg K)].
 units::SpecificHeat specific_heat(const Composition&, units::Temperature);
@@ -44,13 +64,18 @@ double excess_enthalpy_j_mol(double x_ethanol, double t_c);
 
 /// Enthalpy of ice [J/kg], same zero as liquid water at 25 C: -(water 25 to 0 C) - 333.6 kJ/kg + integral of cp_ice.
 double ice_enthalpy_j_kg(double t_c);
+Lanes ice_enthalpy_j_kg(const Lanes& t_c);
 /// cp of ice [J/(kg K)], Choi & Okos 1986.
 double ice_specific_heat_j_kg_k(double t_c);
+Lanes ice_specific_heat_j_kg_k(const Lanes& t_c);
 /// The temperature [C] of ice that has this enthalpy [J/kg]: the inverse of `ice_enthalpy_j_kg`, meant for -60 to 0 C.
 double ice_celsius_at(double enthalpy_j_kg);
+Lanes ice_celsius_at(const Lanes& enthalpy_j_kg);
 
 /// Enthalpy of the vapour [J/kg] that leaves at t_c, same zero: heat of vaporization at 25 C and the gas's own cp.
 double water_vapour_enthalpy_j_kg(double t_c);
 double ethanol_vapour_enthalpy_j_kg(double t_c);
+Lanes water_vapour_enthalpy_j_kg(const Lanes& t_c);
+Lanes ethanol_vapour_enthalpy_j_kg(const Lanes& t_c);
 
 }  // namespace bloomset::matter

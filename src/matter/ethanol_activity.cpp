@@ -27,13 +27,17 @@ using namespace table;
 // van Laar: ln gamma_w = A21 (A12 x / (A12 x + A21 (1 - x)))^2, both A the logarithms at infinite dilution.
 struct VanLaar {
   double a12 = std::log(activity_at_infinite_dilution_ethanol), a21 = std::log(activity_at_infinite_dilution_water);
-  double operator()(double x) const {
-    const double share = a12 * x / (a12 * x + a21 * (1.0 - x));
+  template <class Real>
+  Real operator()(const Real& x) const {
+    const Real share = a12 * x / (a12 * x + a21 * (1.0 - x));
     return a21 * share * share;
   }
 };
 
-double mass_fraction(double x) { return x * molar_mass_ethanol / (x * molar_mass_ethanol + (1.0 - x) * molar_mass_water); }
+template <class Real>
+Real mass_fraction(const Real& x) {
+  return x * molar_mass_ethanol / (x * molar_mass_ethanol + (1.0 - x) * molar_mass_water);
+}
 double mole_fraction(double w) { return w / molar_mass_ethanol / (w / molar_mass_ethanol + (1.0 - w) / molar_mass_water); }
 
 constexpr std::size_t knots = ethanol_knot.size() + 2;  // the table's, and both ends
@@ -90,12 +94,23 @@ class SlopeCurve {
     }
   }
   double operator()(double w) const {
-    const std::size_t cell = std::min(static_cast<std::size_t>(w * per_unit), cells_.size() - 1);
+    const std::size_t cell = cell_of(w);
     return value_at(cells_[cell], w - static_cast<double>(cell) / per_unit);
+  }
+  Lanes operator()(const Lanes& w) const {
+    std::array<Lanes, 4> of;
+    Lanes from;
+    for (int lane = 0; lane < lane_count; ++lane) {
+      const std::size_t cell = cell_of(w[lane]);
+      from.set(lane, static_cast<double>(cell) / per_unit);
+      for (std::size_t k = 0; k < of.size(); ++k) of[k].set(lane, cells_[cell][k]);
+    }
+    return value_at(of, w - from);
   }
 
  private:
   static constexpr double per_unit = 50.0;
+  std::size_t cell_of(double w) const { return std::min(static_cast<std::size_t>(w * per_unit), cells_.size() - 1); }
   std::array<std::array<double, 4>, static_cast<std::size_t>(ethanol_knot.back()) / 2 + 1> cells_;
 };
 
@@ -104,8 +119,12 @@ const SlopeCurve slope_curve;
 
 }  // namespace
 
-EthanolActivity ethanol_activity(double mole_fraction) {
+template <class Real>
+EthanolActivity<Real> ethanol_activity(const Real& mole_fraction) {
   return {van_laar_25(mole_fraction), mole_fraction * mole_fraction * slope_curve(mass_fraction(mole_fraction))};
 }
+
+template EthanolActivity<double> ethanol_activity(const double&);
+template EthanolActivity<Lanes> ethanol_activity(const Lanes&);
 
 }  // namespace bloomset::matter

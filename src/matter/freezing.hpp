@@ -17,30 +17,36 @@
 
 namespace bloomset::matter {
 
+/// One solute's rows of the table.
+struct WaterConstants;
+
 /// What a composition does to the activity of its water: prepared once, asked at many temperatures and waters.
 /// Amounts of solute stay fixed while `water_kg` may differ from the composition's (melt added, ice frozen out).
-struct WaterBond {
-  // Filled by water_bond(); opaque to callers.
-  struct Constants;
+template <class Real>
+struct WaterBondOf {
+  // Filled by water_bond(); opaque to callers. Solutes stand two by two, as their table has them, so that a sum does not know which of them are there.
   struct Share {
-    double mol;  // of particles
-    const Constants* constants;
+    Real mol;  // of particles
+    const WaterConstants* constants;
   };
-  static constexpr std::size_t most = 32;
-  std::array<Share, most> shares;  // the first `count` are set, and one of nothing behind them
+  static constexpr std::size_t most = 34;
+  std::array<Share, most> shares;  // the first `count` are set
   std::size_t count = 0;
-  double ethanol_mol = 0.0;
-  double ion_mol = 0.0, ionic_mol = 0.0;  // ions; half the sum of amount times charge squared
-  double least_water_mol = 0.0;           // a millionth of the solutes: keeps a dry mixture finite
+  Real ethanol_mol = 0.0;
+  Real ion_mol = 0.0, ionic_mol = 0.0;  // ions; half the sum of amount times charge squared
+  Real least_water_mol = 0.0;           // a millionth of the solutes: keeps a dry mixture finite
 
+  WaterBondOf() {}
   /// ln a_w at a temperature [C] with this much water [kg]. Never NaN; without water about -14 and below.
-  double ln_activity(double t_c, double water_kg) const;
+  Real ln_activity(const Real& t_c, const Real& water_kg) const;
   /// Freezing point [C] with this much water; 0 for pure water, above -120. Fixed passes.
-  double freezing_c(double water_kg) const;
+  Real freezing_c(const Real& water_kg) const;
   /// Liquid water [kg] left in equilibrium with ice at t_c (at most water_kg: no ice above the freezing point).
-  double liquid_water_kg(double t_c, double water_kg) const;
+  Real liquid_water_kg(const Real& t_c, const Real& water_kg) const;
 };
-WaterBond water_bond(const Composition&);
+using WaterBond = WaterBondOf<double>;
+template <class Real>
+WaterBondOf<Real> water_bond(const CompositionOf<Real>&);
 
 /// ln a_w of pure ice relative to supercooled water [C]; 0 at 0 C.
 double ln_ice_activity(double t_c);
@@ -51,15 +57,20 @@ double water_activity(const Composition&, units::Temperature);
 units::Temperature freezing_point(const Composition&);
 
 /// Temperature and ice of a batch in equilibrium, read from masses and enthalpy.
-struct ThermalState {
-  double t_c = 25.0;
-  double ice_kg = 0.0;  // of the composition's water
+template <class Real>
+struct ThermalStateOf {
+  Real t_c = 25.0;
+  Real ice_kg = 0.0;  // of the composition's water
 };
+using ThermalState = ThermalStateOf<double>;
 /// `enthalpy_j` on the zero of enthalpy.hpp. Above its freezing point a liquid has no ice. Fixed passes.
-ThermalState thermal_state(const Composition&, double enthalpy_j);
+template <class Real>
+ThermalStateOf<Real> thermal_state(const CompositionOf<Real>&, const Real& enthalpy_j);
 /// For a caller who has its `dry_heat_curve`.
-ThermalState thermal_state(const Composition&, const HeatCurve& dry, double enthalpy_j);
+template <class Real>
+ThermalStateOf<Real> thermal_state(const CompositionOf<Real>&, const HeatCurveOf<Real>& dry, const Real& enthalpy_j);
 /// The inverse: enthalpy [J] of the batch in equilibrium at t_c, ice counted.
-double equilibrium_enthalpy_j(const Composition&, double t_c);
+template <class Real>
+Real equilibrium_enthalpy_j(const CompositionOf<Real>&, const Real& t_c);
 
 }  // namespace bloomset::matter

@@ -16,28 +16,32 @@ namespace bloomset::matter {
 enum class LeftoverIce { inert, follows };
 
 /// One contact of a liquid with ice. All masses [kg], temperatures [C], heats [J].
-struct IceContact {
-  Composition liquid;
-  double liquid_enthalpy_j = 0.0;
-  double ice_kg = 0.0;            // dry ice, without its surface water
-  double ice_c = 0.0;             // at most 0
-  double surface_water_kg = 0.0;  // at 0 C; joins the liquid
-  double vessel_j_k = 0.0;        // heat capacity of the vessel that cools with the drink
-  double vessel_c = 20.0;
+template <class Real>
+struct IceContactOf {
+  CompositionOf<Real> liquid;
+  Real liquid_enthalpy_j = 0.0;
+  Real ice_kg = 0.0;            // dry ice, without its surface water
+  Real ice_c = 0.0;             // at most 0
+  Real surface_water_kg = 0.0;  // at 0 C; joins the liquid
+  Real vessel_j_k = 0.0;        // heat capacity of the vessel that cools with the drink
+  Real vessel_c = 20.0;
   LeftoverIce leftover = LeftoverIce::inert;
 };
+using IceContact = IceContactOf<double>;
 
 /// What came of it. Mass and enthalpy are conserved: liquid + left ice + vessel hold what went in.
-struct IceOutcome {
-  Composition liquid;  // with melt and surface water
-  double liquid_enthalpy_j = 0.0;
-  double t_c = 0.0;        // of the liquid, and of the vessel
-  double melted_kg = 0.0;  // surface water included
-  double ice_left_kg = 0.0;
-  double ice_left_c = 0.0;
-  double vessel_heat_j = 0.0;  // given by the vessel to the drink (negative if the vessel was colder)
-  bool ice_gone = false;       // all of it melted before the end asked for
+template <class Real>
+struct IceOutcomeOf {
+  CompositionOf<Real> liquid;  // with melt and surface water
+  Real liquid_enthalpy_j = 0.0;
+  Real t_c = 0.0;        // of the liquid, and of the vessel
+  Real melted_kg = 0.0;  // surface water included
+  Real ice_left_kg = 0.0;
+  Real ice_left_c = 0.0;
+  Real vessel_heat_j = 0.0;  // given by the vessel to the drink (negative if the vessel was colder)
+  Truth<Real> ice_gone{};    // all of it melted before the end asked for
 };
+using IceOutcome = IceOutcomeOf<double>;
 
 /// To thermal equilibrium: t_c is the freezing point of the result, or above it if the ice is gone.
 IceOutcome melt_to_equilibrium(const IceContact&);
@@ -47,6 +51,7 @@ IceOutcome melt_to_equilibrium(const IceContact&);
 IceOutcome melt_to(const IceContact&, double to_c);
 /// For a time: the liquid approaches equilibrium, T = T_eq + (T_0 - T_eq) exp(-seconds / time_constant_s), with T_0 after
 /// surface water and vessel have joined. Where nothing melts, the ice takes up its heat at the same rate instead.
-IceOutcome melt_for(const IceContact&, double seconds, double time_constant_s);
+template <class Real>
+IceOutcomeOf<Real> melt_for(const IceContactOf<Real>&, const Real& seconds, const Real& time_constant_s);
 
 }  // namespace bloomset::matter

@@ -4,12 +4,20 @@
 #include <array>
 #include <cstddef>
 
+#include "matter/lanes.hpp"
+
 namespace bloomset::matter {
 
 template <std::size_t N>
 constexpr double value_at(const std::array<double, N>& c, double t) {
   double sum = 0.0;
   for (std::size_t k = N; k-- > 0;) sum = sum * t + c[k];
+  return sum;
+}
+template <class C, std::size_t N>
+Lanes value_at(const std::array<C, N>& c, const Lanes& t) {
+  Lanes sum = c[N - 1];
+  for (std::size_t k = N - 1; k-- > 0;) sum = sum * t + c[k];
   return sum;
 }
 

@@ -4,10 +4,9 @@
 // The rest are sums over components (masses, sugars, sweetness, energy) or calls to the model that owns the property.
 #include "matter/properties.hpp"
 
-#include <cmath>
-
 #include "matter/acidity.hpp"
 #include "matter/density.hpp"
+#include "matter/elementary.hpp"
 #include "matter/enthalpy.hpp"
 #include "matter/freezing.hpp"
 #include "matter/property_table.hpp"
@@ -54,7 +53,8 @@ PropertySet set_of(P... p) {
   return s;
 }
 
-double sugars_kg(const Composition& c) {
+template <class Real>
+Real sugars_kg(const CompositionOf<Real>& c) {
   using enum Component;
   return c[sucrose] + c[glucose] + c[fructose] + c[maltose] + c[lactose] + c[allulose];
 }
@@ -67,106 +67,123 @@ std::array<double, component_count> column(double ComponentInfo::*of) {
 }
 const auto energy_kcal_g = column(&ComponentInfo::energy_kcal_g), sweetness = column(&ComponentInfo::sweetness);
 
-double sweet_kg(const Composition& c) { return sum_of_products(c.kg, sweetness); }
-double energy_kcal(const Composition& c) { return 1e3 * sum_of_products(c.kg, energy_kcal_g); }
-
-double ethanol_m3_20c(const Composition& c) { return c[Component::ethanol] / pure_ethanol_density_20c().si; }
+template <class Real>
+Real ethanol_m3_20c(const CompositionOf<Real>& c) {
+  return c[Component::ethanol] / pure_ethanol_density_20c().si;
+}
 
 // What is asked, with its parts computed when first needed.
+template <class Real>
 struct Reading {
-  const State& state;
+  const StateOf<Real>& state;
   PropertySet asked;
-  Values& values;
+  ValuesOf<Real>& values;
 
   bool wants(Property p) const { return asked[static_cast<std::size_t>(p)]; }
   bool wants_any(const PropertySet& some) const { return (asked & some).any(); }
-  void give(Property p, double value) { values.of[static_cast<std::size_t>(p)] = value; }
+  void give(Property p, const Real& value) { values.of[static_cast<std::size_t>(p)] = value; }
   template <class Compute>
   void answer(Property p, Compute&& compute) {
     if (wants(p)) give(p, compute());
   }
+  // The same where it can be given.
+  template <class Compute>
+  void answer(Property p, const Truth<Real>& where, Compute&& compute) {
+    if (wants(p)) give(p, select(where, compute(), cannot_be_given));
+  }
 };
 
-void read_sums(Reading& r, const Composition& liquid, double mass_kg) {
-  const auto percent = [mass_kg](double kg) { return mass_kg > 0.0 ? 100.0 * kg / mass_kg : cannot_be_given; };
+template <class Real>
+void read_sums(Reading<Real>& r, const CompositionOf<Real>& liquid, const Real& mass_kg) {
+  const Truth<Real> there = mass_kg > 0.0;
   r.answer(Property::mass_g, [&] { return 1e3 * mass_kg; });
   r.answer(Property::ethanol_g, [&] { return 1e3 * liquid[Component::ethanol]; });
-  r.answer(Property::brix_percent, [&] { return percent(liquid.dissolved_kg()); });
+  r.answer(Property::brix_percent, there, [&] { return 100.0 * liquid.dissolved_kg() / mass_kg; });
   r.answer(Property::sugars_g, [&] { return 1e3 * sugars_kg(liquid); });
-  r.answer(Property::sugar_percent, [&] { return percent(sugars_kg(liquid)); });
-  r.answer(Property::sweetness_percent_sucrose, [&] { return percent(sweet_kg(liquid)); });
-  r.answer(Property::energy_kcal, [&] { return energy_kcal(liquid); });
+  r.answer(Property::sugar_percent, there, [&] { return 100.0 * sugars_kg(liquid) / mass_kg; });
+  r.answer(Property::sweetness_percent_sucrose, there, [&] { return 100.0 * sum_of_products(liquid.kg, sweetness) / mass_kg; });
+  r.answer(Property::energy_kcal, [&] { return 1e3 * sum_of_products(liquid.kg, energy_kcal_g); });
 }
 
-void read_volumes(Reading& r, const Composition& liquid, const Solutes& s, const LiquidVolume& volume, double t_c) {
+template <class Real>
+void read_volumes(Reading<Real>& r, const CompositionOf<Real>& liquid, const SolutesOf<Real>& s, const LiquidVolumeOf<Real>& volume, const Real& t_c) {
   using enum Property;
-  const double weighed_kg = s.total_kg() + s.water_kg + s.ethanol_kg;  // gas apart, which has no volume either
+  const Real weighed_kg = s.total_kg() + s.water_kg + s.ethanol_kg;  // gas apart, which has no volume either
   if (r.wants_any(set_of(volume_ml, density_kg_m3))) {
-    const double m3 = volume.m3(s.water_kg, t_c);
+    const Real m3 = volume.m3(s.water_kg, t_c);
     r.answer(volume_ml, [&] { return 1e6 * m3; });
-    r.answer(density_kg_m3, [&] { return m3 > 0.0 ? weighed_kg / m3 : cannot_be_given; });
+    r.answer(density_kg_m3, m3 > 0.0, [&] { return weighed_kg / m3; });
   }
   const bool acidity = r.wants_any(set_of(titratable_acidity_g_100g_citric, titratable_acidity_g_l_citric));
-  double acid_g_100g = cannot_be_given;
+  const Truth<Real> wet = s.water_kg > 0.0;
+  Real acid_g_100g = cannot_be_given;
   if (acidity || r.wants(ph_25c)) {
-    const double litres = 1e3 * volume.m3(s.water_kg, 25.0);
-    const Molarities m = molarities(liquid, litres);
-    r.answer(ph_25c, [&] { return s.water_kg > 0.0 ? matter::ph_25c(m) : cannot_be_given; });
-    if (acidity) acid_g_100g = s.water_kg > 0.0 ? 0.1 * citric_equivalent_g(titratable_mol_l(m) * litres) / liquid.total_kg() : 0.0;
+    const Real litres = 1e3 * volume.m3(s.water_kg, 25.0);
+    const MolaritiesOf<Real> m = molarities(liquid, litres);
+    r.answer(ph_25c, wet, [&] { return matter::ph_25c(m); });
+    if (acidity) acid_g_100g = select(wet, 0.1 * citric_equivalent_g(Real(titratable_mol_l(m) * litres)) / liquid.total_kg(), 0.0);
   }
   r.answer(titratable_acidity_g_100g_citric, [&] { return acid_g_100g; });
   if (!r.wants_any(set_of(volume_20c_ml, abv_percent, co2_volumes, titratable_acidity_g_l_citric, brix_read_percent, refractive_index_20c))) return;
-  const double m3 = volume.m3(s.water_kg, 20.0);
+  const Real m3 = volume.m3(s.water_kg, 20.0);
+  const Truth<Real> there = m3 > 0.0;
   r.answer(volume_20c_ml, [&] { return 1e6 * m3; });
-  r.answer(abv_percent, [&] { return m3 > 0.0 ? 100.0 * ethanol_m3_20c(liquid) / m3 : cannot_be_given; });
-  r.answer(titratable_acidity_g_l_citric, [&] { return m3 > 0.0 ? 1e-2 * acid_g_100g * weighed_kg / m3 : cannot_be_given; });
-  r.answer(co2_volumes, [&] {
-    const double mol = 1e3 * liquid[Component::carbon_dioxide] / info(Component::carbon_dioxide).molar_mass_g_mol;
-    return m3 > 0.0 ? mol * table::carbon_dioxide_molar_volume / (1e3 * m3) : cannot_be_given;
+  r.answer(abv_percent, there, [&] { return 100.0 * ethanol_m3_20c(liquid) / m3; });
+  r.answer(titratable_acidity_g_l_citric, there, [&] { return 1e-2 * acid_g_100g * weighed_kg / m3; });
+  r.answer(co2_volumes, there, [&] {
+    const Real mol = 1e3 * liquid[Component::carbon_dioxide] / info(Component::carbon_dioxide).molar_mass_g_mol;
+    return mol * table::carbon_dioxide_molar_volume / (1e3 * m3);
   });
   if (!r.wants_any(set_of(brix_read_percent, refractive_index_20c))) return;
-  const bool pours = s.water_kg + s.ethanol_kg > 0.0;
-  const Bending b = bending(s, m3 - volume.clouds_20c_m3());
-  r.answer(brix_read_percent, [&] { return pours ? matter::brix_read_percent(b) : cannot_be_given; });
-  r.answer(refractive_index_20c, [&] { return pours ? matter::refractive_index_20c(b) : cannot_be_given; });
+  const Truth<Real> pours = s.water_kg + s.ethanol_kg > 0.0;
+  const Real clear_m3 = m3 - volume.clouds_20c_m3();
+  const auto bends = [&](int lane) { return bending(in_lane(s, lane), in_lane(clear_m3, lane)); };
+  r.answer(brix_read_percent, pours, [&] { return lane_by_lane<Real>([&](int lane) { return matter::brix_read_percent(bends(lane)); }); });
+  r.answer(refractive_index_20c, pours, [&] { return lane_by_lane<Real>([&](int lane) { return matter::refractive_index_20c(bends(lane)); }); });
 }
 
 }  // namespace
 
 std::string_view key(Property p) { return keys[static_cast<std::size_t>(p)]; }
 
-void read(const State& state, const PropertySet& asked, Values& values) {
-  Reading r{state, asked, values};
+template <class Real>
+void read(const StateOf<Real>& state, const PropertySet& asked, ValuesOf<Real>& values) {
+  Reading<Real> r{state, asked, values};
   r.answer(Property::foam_volume_ml, [&] { return state.foam_volume_ml; });
   if ((asked & ~set_of(Property::foam_volume_ml)).none()) return;
 
-  const HeatCurve dry = dry_heat_curve(state.liquid);
-  const ThermalState thermal = thermal_state(state.liquid, dry, state.enthalpy_j);
-  const double t_c = thermal.t_c;
+  const HeatCurveOf<Real> dry = dry_heat_curve(state.liquid);
+  const ThermalStateOf<Real> thermal = thermal_state(state.liquid, dry, state.enthalpy_j);
+  const Real t_c = thermal.t_c;
   r.answer(Property::temperature_c, [&] { return t_c; });
   r.answer(Property::ice_g, [&] { return 1e3 * (thermal.ice_kg + state.floating_ice_kg); });
-  Composition liquid = state.liquid;
+  CompositionOf<Real> liquid = state.liquid;
   liquid[Component::water] -= thermal.ice_kg;
-  const double mass_kg = liquid.total_kg();
+  const Real mass_kg = liquid.total_kg();
   read_sums(r, liquid, mass_kg);
 
-  const Solutes s = solutes(liquid);
-  const LiquidVolume volume(s);
-  r.answer(Property::abv_percent_all_melted, [&] {
-    const double m3 = volume.m3(state.liquid[Component::water] + state.floating_ice_kg, 20.0);
-    return m3 > 0.0 ? 100.0 * ethanol_m3_20c(liquid) / m3 : cannot_be_given;
-  });
-  read_volumes(r, liquid, s, volume, t_c);
-  r.answer(Property::viscosity_mpa_s, [&] { return has_thickener(liquid) ? cannot_be_given : 1e3 * viscosity(s, celsius(t_c)).si; });
-  if (r.wants_any(set_of(Property::freezing_point_c, Property::water_activity))) {
-    const WaterBond bond = water_bond(liquid);
-    // Beside its own ice a liquid is at its freezing point.
-    r.answer(Property::freezing_point_c, [&] { return thermal.ice_kg > 0.0 ? t_c : s.water_kg > 0.0 ? bond.freezing_c(s.water_kg) : cannot_be_given; });
-    r.answer(Property::water_activity, [&] { return s.water_kg > 0.0 ? std::exp(bond.ln_activity(t_c, s.water_kg)) : cannot_be_given; });
+  const SolutesOf<Real> s = solutes(liquid);
+  const LiquidVolumeOf<Real> volume(s);
+  if (r.wants(Property::abv_percent_all_melted)) {
+    const Real m3 = volume.m3(state.liquid[Component::water] + state.floating_ice_kg, 20.0);
+    r.answer(Property::abv_percent_all_melted, m3 > 0.0, [&] { return 100.0 * ethanol_m3_20c(liquid) / m3; });
   }
-  r.answer(Property::heat_capacity_kj_kg_k,
-           [&] { return mass_kg > 0.0 ? 1e-3 * with_water_and_ethanol(dry, s.water_kg, s.ethanol_kg).slope_c(t_c) / mass_kg : cannot_be_given; });
+  read_volumes(r, liquid, s, volume, t_c);
+  r.answer(Property::viscosity_mpa_s, [&] {
+    return lane_by_lane<Real>(
+        [&](int lane) { return has_thickener(in_lane(liquid, lane)) ? cannot_be_given : 1e3 * viscosity(in_lane(s, lane), celsius(in_lane(t_c, lane))).si; });
+  });
+  if (r.wants_any(set_of(Property::freezing_point_c, Property::water_activity))) {
+    const WaterBondOf<Real> bond = water_bond(liquid);
+    const Truth<Real> wet = s.water_kg > 0.0, icy = thermal.ice_kg > 0.0;
+    // Beside its own ice a liquid is at its freezing point.
+    r.answer(Property::freezing_point_c, wet | icy, [&] { return select(icy, t_c, bond.freezing_c(s.water_kg)); });
+    r.answer(Property::water_activity, wet, [&] { return exp(bond.ln_activity(t_c, s.water_kg)); });
+  }
+  r.answer(Property::heat_capacity_kj_kg_k, mass_kg > 0.0, [&] { return 1e-3 * with_water_and_ethanol(dry, s.water_kg, s.ethanol_kg).slope_c(t_c) / mass_kg; });
 }
+template void read(const State&, const PropertySet&, Values&);
+template void read(const StateOf<Lanes>&, const PropertySet&, ValuesOf<Lanes>&);
 
 Values read_all(const State& state) {
   Values values;

@@ -49,21 +49,26 @@ inline constexpr double cannot_be_given = std::numeric_limits<double>::quiet_NaN
 std::string_view key(Property);
 
 /// A state to be read: the liquid's masses (all its water, also what would stand as ice), its enthalpy, ice lying in it, foam on it.
-struct State {
-  Composition liquid;            // without `floating_ice_kg`
-  double enthalpy_j = 0.0;       // of `liquid`
-  double floating_ice_kg = 0.0;  // a stream of its own: counts for ice_g and abv_percent_all_melted only
-  double foam_volume_ml = 0.0;
+template <class Real>
+struct StateOf {
+  CompositionOf<Real> liquid;  // without `floating_ice_kg`
+  Real enthalpy_j = 0.0;       // of `liquid`
+  Real floating_ice_kg = 0.0;  // a stream of its own: counts for ice_g and abv_percent_all_melted only
+  Real foam_volume_ml = 0.0;
 };
+using State = StateOf<double>;
 
 /// Values in wire units, `cannot_be_given` where none can be. Only the asked ones are computed; the others are left as they are.
 /// Where ice stands, all keys are of what stays liquid, mass_g too; ice_g holds what froze out and what floats. Dissolved gas weighs in
 /// mass_g but adds no volume. co2_volumes is per volume at 20 C. No allocation; fixed passes.
-struct Values {
-  std::array<double, property_count> of{};
-  double operator[](Property p) const { return of[static_cast<std::size_t>(p)]; }
+template <class Real>
+struct ValuesOf {
+  std::array<Real, property_count> of{};
+  Real operator[](Property p) const { return of[static_cast<std::size_t>(p)]; }
 };
-void read(const State&, const PropertySet& asked, Values&);
+using Values = ValuesOf<double>;
+template <class Real>
+void read(const StateOf<Real>&, const PropertySet& asked, ValuesOf<Real>&);
 Values read_all(const State&);
 
 /// Why a reading left the range its models were checked in, as a set of bits; joined to findings by sheet.

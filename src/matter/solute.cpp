@@ -21,34 +21,55 @@ constexpr std::array<Cation, 4> cations = {{
 
 constexpr std::size_t at(Solute s) { return static_cast<std::size_t>(s); }
 
+// Sugars, polyols and acids stand in the same order in both lists.
+constexpr std::size_t same_in_both = at(Solute::carbonic_acid) + 1;
+
+void take_over(std::array<double, solute_count>& kg, const Composition& c) {
+  for (std::size_t i = 0; i < same_in_both; ++i) kg[i] = c.kg[index(Component::sucrose) + i];
+  kg[at(Solute::protein)] = c[Component::protein];
+  kg[at(Solute::fat)] = c[Component::fat];
+  kg[at(Solute::starch)] = c[Component::starch];
+  kg[at(Solute::fibre)] = c[Component::fibre];
+  kg[at(Solute::other_solids)] = c[Component::other_solids];
+  for (std::size_t i = index(first_agent); i <= index(last_agent); ++i) kg[at(Solute::agents)] += c.kg[i];
+}
+
+void take_over(Few<solute_count>& kg, const Compositions& c) {
+  constexpr std::size_t first = index(Component::sucrose);
+  c.kg.each(first, first + same_in_both - 1, [&](std::size_t i, const Lanes& some) { kg.at(i - first) = some; });
+  static_assert(index(Component::other_solids) - index(Component::protein) == at(Solute::other_solids) - at(Solute::protein));
+  c.kg.each(index(Component::protein), index(Component::other_solids),
+            [&](std::size_t i, const Lanes& some) { kg.at(i - index(Component::protein) + at(Solute::protein)) = some; });
+  c.kg.each(index(first_agent), index(last_agent), [&](std::size_t, const Lanes& some) { kg.at(at(Solute::agents)) += some; });
+}
+
+double& place(std::array<double, solute_count>& kg, Solute s) { return kg[at(s)]; }
+Lanes& place(Few<solute_count>& kg, Solute s) { return kg.at(at(s)); }
+
 }  // namespace
 
-Solutes solutes(const Composition& c) {
-  Solutes s;
+template <class Real>
+SolutesOf<Real> solutes(const CompositionOf<Real>& c) {
+  SolutesOf<Real> s;
   s.water_kg = c[Component::water];
   s.ethanol_kg = c[Component::ethanol];
-  // Sugars, polyols and acids stand in the same order in both lists.
-  for (std::size_t i = 0; i <= at(Solute::carbonic_acid); ++i) s.kg[i] = c.kg[index(Component::sucrose) + i];
-  s.kg[at(Solute::protein)] = c[Component::protein];
-  s.kg[at(Solute::fat)] = c[Component::fat];
-  s.kg[at(Solute::starch)] = c[Component::starch];
-  s.kg[at(Solute::fibre)] = c[Component::fibre];
-  s.kg[at(Solute::other_solids)] = c[Component::other_solids];
-  double agents = 0.0;
-  for (std::size_t i = index(first_agent); i <= index(last_agent); ++i) agents += c.kg[i];
-  s.kg[at(Solute::agents)] = agents;
-
-  const double chloride_eq = c[Component::chloride] / chlorine_g_mol;  // kmol
-  const double lost_hydrogen_eq = -c[Component::salt_hydrogen] / hydrogen_g_mol;
-  const double anions = chloride_eq + lost_hydrogen_eq;
-  if (anions <= 0.0) return s;
-  const double to_chloride = chloride_eq / anions;
+  take_over(s.kg, c);
+  const Real chloride_eq = c[Component::chloride] / chlorine_g_mol;  // kmol
+  const Real lost_hydrogen_eq = -c[Component::salt_hydrogen] / hydrogen_g_mol;
+  const Real anions = chloride_eq + lost_hydrogen_eq;
+  const Truth<Real> salty = anions > 0.0;
+  if (!any(salty)) return s;
+  const Real to_chloride = select(salty, chloride_eq / anions, 0.0), to_acids = select(salty, 1.0 - to_chloride, 0.0);
   for (const Cation& cation : cations) {
-    const double kmol = c[cation.component] / cation.molar_mass_g_mol;
-    s.kg[at(cation.chloride)] = kmol * to_chloride * (cation.molar_mass_g_mol + cation.charge * chlorine_g_mol);
-    s.kg[at(cation.exchange)] = kmol * (1.0 - to_chloride) * (cation.molar_mass_g_mol - cation.charge * hydrogen_g_mol);
+    if (!holds(c, cation.component)) continue;
+    const Real kmol = c[cation.component] / cation.molar_mass_g_mol;
+    place(s.kg, cation.chloride) = kmol * to_chloride * (cation.molar_mass_g_mol + cation.charge * chlorine_g_mol);
+    place(s.kg, cation.exchange) = kmol * to_acids * (cation.molar_mass_g_mol - cation.charge * hydrogen_g_mol);
   }
   return s;
 }
+
+template Solutes solutes(const Composition&);
+template SolutesOf<Lanes> solutes(const Compositions&);
 
 }  // namespace bloomset::matter

@@ -7,6 +7,7 @@
 #pragma once
 
 #include <array>
+#include <type_traits>
 
 #include "matter/composition.hpp"
 
@@ -51,13 +52,22 @@ enum class Solute : std::uint8_t {
 inline constexpr std::size_t solute_count = static_cast<std::size_t>(Solute::agents) + 1;
 
 /// Masses [kg] of solutes, water and ethanol; together they are the composition without its gases.
-struct Solutes {
-  std::array<double, solute_count> kg{};
-  double water_kg = 0.0, ethanol_kg = 0.0;
-  double operator[](Solute s) const { return kg[static_cast<std::size_t>(s)]; }
+template <class Real>
+struct SolutesOf {
+  std::conditional_t<std::is_same_v<Real, double>, std::array<double, solute_count>, Few<solute_count>> kg{};
+  Real water_kg = 0.0, ethanol_kg = 0.0;
+  Real operator[](Solute s) const { return kg[static_cast<std::size_t>(s)]; }
   /// All solutes together [kg].
-  double total_kg() const { return sum(kg); }
+  Real total_kg() const { return sum(kg); }
 };
-Solutes solutes(const Composition&);
+using Solutes = SolutesOf<double>;
+inline const Solutes& in_lane(const Solutes& s, int) { return s; }
+inline Solutes in_lane(const SolutesOf<Lanes>& s, int lane) {
+  Solutes one{{}, s.water_kg[lane], s.ethanol_kg[lane]};
+  s.kg.each([&](std::size_t i, const Lanes& some) { one.kg[i] = some[lane]; });
+  return one;
+}
+template <class Real>
+SolutesOf<Real> solutes(const CompositionOf<Real>&);
 
 }  // namespace bloomset::matter

@@ -15,10 +15,12 @@ namespace bloomset::matter {
 double ethanol_relative_volatility(double x_ethanol);
 
 /// The water and ethanol [kg] in `vapour_kg` of vapour drawn off this liquid. Never more than the liquid holds.
-Composition vapour_from(const Composition& liquid, double vapour_kg);
+template <class Real>
+CompositionOf<Real> vapour_from(const CompositionOf<Real>& liquid, const Real& vapour_kg);
 
 /// Vapour pressure of water over that at 100 C: how briskly an open pan steams. 0-110 C.
 double steaming(double t_c);
+Lanes steaming(const Lanes& t_c);
 
 /// Where the liquid boils at 1 atm [C]: ethanol and water by van Laar and Antoine, raised for what is dissolved by
 /// R T^2 / dH_vap = 28.5 K for each unit of -ln a_w. Sugar to about 85 mass %; 100 for a liquid without water or ethanol.

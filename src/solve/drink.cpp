@@ -1,15 +1,17 @@
 #include "solve/drink.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <numeric>
 
+#include "matter/elementary.hpp"
 #include "solve/normal.hpp"
 
 namespace bloomset::solve {
 namespace {
 
+using matter::Lanes;
 using matter::Property;
+static_assert(lanes == matter::lane_count);
 
 constexpr std::array<Property, 11> read_properties = {Property::mass_g,        Property::volume_ml,
                                                       Property::ice_g,         Property::temperature_c,
@@ -23,6 +25,16 @@ matter::PropertySet asked() {
   matter::PropertySet set;
   for (const Property p : read_properties) set.set(static_cast<std::size_t>(p));
   return set;
+}
+
+template <class Real>
+Real cut(const Real& u) {
+  return below_the_cut + u * (1.0 - 2.0 * below_the_cut);
+}
+
+template <class Real>
+Real stands_at(const flow::Variation& v, double nominal, const Real& z) {
+  return matter::clamp(v.law == flow::Law::lognormal ? nominal * matter::exp(v.width * z) : nominal + v.width * z, v.low, v.high);
 }
 
 std::vector<std::uint32_t> both(const std::vector<std::uint32_t>& a, const std::vector<std::uint32_t>& b) {
@@ -70,11 +82,10 @@ std::vector<Place> places_of(const flow::Flowsheet& flow) {
 
 }  // namespace
 
-double deviations(double u) { return normal_quantile(below_the_cut + u * (1.0 - 2.0 * below_the_cut)); }
-
-double at_deviations(const flow::Variation& v, double nominal, double z) {
-  return std::clamp(v.law == flow::Law::lognormal ? nominal * std::exp(v.width * z) : nominal + v.width * z, v.low, v.high);
-}
+double deviations(double u) { return drawn_normal(cut(u)); }
+Lanes deviations(const Lanes& u) { return drawn_normal(cut(u)); }
+double at_deviations(const flow::Variation& v, double nominal, double z) { return stands_at(v, nominal, z); }
+Lanes at_deviations(const flow::Variation& v, double nominal, const Lanes& z) { return stands_at(v, nominal, z); }
 
 class DrinkWorker final : public Worker {
  public:
@@ -83,61 +94,51 @@ class DrinkWorker final : public Worker {
         flow_(drink.flow_),
         batch_(flow_),
         knobs_(flow_.nominal.size() * lanes),
-        at_a_(flow_.variation.size() * lanes),
-        z_(flow_.draws_a_run * lanes),
+        at_a_(flow_.variation.size()),
+        z_(flow_.draws_a_run),
         asked_(asked()) {
     for (std::size_t k = 0; k < knobs_.size(); ++k) knobs_[k] = flow_.nominal[k / lanes];
   }
 
   void answer(std::uint64_t, std::span<const double> u, bool brief, std::span<double> out) noexcept override {
     const Drink::Reach& reach = brief ? drink_.brief_ : drink_.all_;
-    for (const std::uint32_t d : reach.draws)
-      for (std::size_t i = d * lanes; i < (d + 1) * lanes; ++i) z_[i] = deviations(u[i]);
-    for (const std::uint32_t v : reach.variations) {
-      turn(v, &at_a_[v * lanes]);
-      put(v, &at_a_[v * lanes]);
-    }
+    for (const std::uint32_t d : reach.draws) z_[d] = deviations(Lanes::at(&u[d * lanes]));
+    for (const std::uint32_t v : reach.variations) put(v, at_a_[v] = turned(v));
     flow::run_units<lanes>(flow_, knobs_, batch_, reach.units);
     for (std::size_t p = 0; p < (brief ? 1 : drink_.places_.size()); ++p) read(drink_.places_[p], out.subspan(p * read_properties.size() * lanes));
   }
 
   void swap(std::size_t group, std::span<const double> other, std::span<double> out) noexcept override {
     if (group > 0)
-      for (const std::uint32_t v : drink_.groups_[group - 1].variations) put(v, &at_a_[v * lanes]);
+      for (const std::uint32_t v : drink_.groups_[group - 1].variations) put(v, at_a_[v]);
     for (const std::uint32_t v : drink_.groups_[group].variations) {
-      const std::size_t first = flow_.variation[v].draw * lanes;
-      for (std::size_t i = first; i < first + lanes; ++i) z_[i] = deviations(other[i]);
-      std::array<double, lanes> at{};
-      turn(v, at.data());
-      put(v, at.data());
+      const std::uint32_t d = flow_.variation[v].draw;
+      z_[d] = deviations(Lanes::at(&other[d * lanes]));
+      put(v, turned(v));
     }
     flow::run_units<lanes>(flow_, knobs_, batch_, drink_.swap_units_[group]);
     read(drink_.places_.front(), out);
   }
 
  private:
-  void turn(std::size_t v, double* at) const {
-    const flow::Variation& of = flow_.variation[v];
-    for (std::size_t lane = 0; lane < lanes; ++lane) at[lane] = at_deviations(of, flow_.nominal[of.knob], z_[of.draw * lanes + lane]);
-  }
-  void put(std::size_t v, const double* at) { std::copy_n(at, lanes, &knobs_[flow_.variation[v].knob * lanes]); }
+  Lanes turned(std::size_t v) const { return at_deviations(flow_.variation[v], flow_.nominal[flow_.variation[v].knob], z_[flow_.variation[v].draw]); }
+  void put(std::size_t v, const Lanes& at) { at.put(&knobs_[flow_.variation[v].knob * lanes]); }
   void read(const Place& place, std::span<double> out) const {
-    for (std::size_t lane = 0; lane < lanes; ++lane) {
-      matter::State state = flow::state_at(batch_, place.liquid, place.ice, static_cast<int>(lane));
-      for (const flow::Port foam : place.foams) {
-        state.liquid += batch_.port(foam, static_cast<int>(lane)).mass;
-        state.enthalpy_j += batch_.port(foam, static_cast<int>(lane)).enthalpy_j;
-      }
-      matter::Values values;
-      matter::read(state, asked_, values);
-      for (std::size_t p = 0; p < read_properties.size(); ++p) out[p * lanes + lane] = values[read_properties[p]];
+    matter::StateOf<Lanes> state = flow::state_at(batch_, place.liquid, place.ice);
+    for (const flow::Port foam : place.foams) {
+      state.liquid += batch_.ports[foam].mass;
+      state.enthalpy_j += batch_.ports[foam].enthalpy_j;
     }
+    matter::ValuesOf<Lanes> values;
+    matter::read(state, asked_, values);
+    for (std::size_t p = 0; p < read_properties.size(); ++p) values[read_properties[p]].put(&out[p * lanes]);
   }
 
   const Drink& drink_;
   const flow::Flowsheet& flow_;
   flow::Batch<lanes> batch_;
-  std::vector<double> knobs_, at_a_, z_;
+  std::vector<double> knobs_;
+  std::vector<Lanes> at_a_, z_;  // of variations, of draws
   matter::PropertySet asked_;
 };
 

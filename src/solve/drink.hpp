@@ -48,7 +48,9 @@ class Drink final : public Experiment {
 
 /// A uniform number as standard deviations of a normal law cut at four of them.
 double deviations(double u);
+matter::Lanes deviations(const matter::Lanes& u);
 /// Where a variation stands at so many deviations.
 double at_deviations(const flow::Variation&, double nominal, double z);
+matter::Lanes at_deviations(const flow::Variation&, double nominal, const matter::Lanes& z);
 
 }  // namespace bloomset::solve

@@ -3,6 +3,7 @@
 // The bins reach half a range beyond what was kept on either side, 4,096 of them; what falls outside counts in the outermost. A percentile read from bins
 // is off by at most one bin, a two-thousandth of the kept range, which is part of the stated error. Counts do not mind their order.
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 
@@ -27,12 +28,24 @@ struct Scale {
   }
 };
 
-// Where a share of sorted values lies: halfway between the ranks beside it (Hyndman and Fan 1996, definition 5).
-double of_sorted(std::span<const double> sorted, double share) {
-  const double at = std::clamp(share * static_cast<double>(sorted.size()) - 0.5, 0.0, static_cast<double>(sorted.size() - 1));
+// Where a share of values lies, had they been sorted: halfway between the ranks beside it (Hyndman and Fan 1996, definition 5).
+struct Ranks {
+  std::size_t below, above;
+  double between;
+};
+Ranks ranks_of(std::size_t count, double share) {
+  const double at = std::clamp(share * static_cast<double>(count) - 0.5, 0.0, static_cast<double>(count - 1));
   const auto below = static_cast<std::size_t>(at);
-  const std::size_t above = std::min(below + 1, sorted.size() - 1);
-  return sorted[below] + (at - static_cast<double>(below)) * (sorted[above] - sorted[below]);
+  return {below, std::min(below + 1, count - 1), at - static_cast<double>(below)};
+}
+
+// Puts into its place what stands at some ranks, rising, and sorts no further: the middle rank parts the values for those on either side.
+void put_in_place(std::span<double> values, std::size_t first, std::span<const std::size_t> ranks) {
+  if (ranks.empty()) return;
+  const std::size_t middle = ranks.size() / 2, at = ranks[middle] - first;
+  std::nth_element(values.begin(), values.begin() + static_cast<std::ptrdiff_t>(at), values.end());
+  put_in_place(values.first(at), first, ranks.first(middle));
+  if (middle + 1 < ranks.size()) put_in_place(values.subspan(at + 1), first + at + 1, ranks.subspan(middle + 1));
 }
 
 double of_bins(std::span<const std::uint64_t> counts, const Scale& scale, double share, std::uint64_t draws) {
@@ -46,18 +59,37 @@ double of_bins(std::span<const std::uint64_t> counts, const Scale& scale, double
   return scale.low + scale.step * static_cast<double>(bins);
 }
 
-// Fills percentiles by `at(share)`, and how far off they may be.
-template <class At>
-void percentiles(Spread& s, At&& at, double bin) {
-  const auto n = static_cast<double>(s.draws);
-  const auto off = [&](double share) {
-    const double ranks = standard_errors * std::sqrt(share * (1.0 - share) / n);
-    return 0.5 * (at(std::min(share + ranks, 1.0)) - at(std::max(share - ranks, 0.0)));
-  };
-  s.p05 = at(0.05);
-  s.p50 = at(0.50);
-  s.p95 = at(0.95);
-  s.error = bin + std::max({off(0.05), off(0.50), off(0.95)});
+// The shares that are told, each between those its error is read from.
+using Shares = std::array<double, 9>;
+Shares shares_of(std::uint64_t draws) {
+  Shares shares{};
+  for (std::size_t n = 0; const double share : {0.05, 0.50, 0.95}) {
+    const double off = standard_errors * std::sqrt(share * (1.0 - share) / static_cast<double>(draws));
+    for (const double at : {std::max(share - off, 0.0), share, std::min(share + off, 1.0)}) shares[n++] = at;
+  }
+  return shares;
+}
+
+// Fills percentiles from the values at the shares.
+void percentiles(Spread& s, const Shares& at, double bin) {
+  s.p05 = at[1];
+  s.p50 = at[4];
+  s.p95 = at[7];
+  s.error = bin + 0.5 * std::max({at[2] - at[0], at[5] - at[3], at[8] - at[6]});
+}
+
+Shares of_kept_values(std::span<double> values) {
+  Shares at = shares_of(values.size());
+  std::vector<std::size_t> ranks;
+  for (const double share : at) ranks.insert(ranks.end(), {ranks_of(values.size(), share).below, ranks_of(values.size(), share).above});
+  std::sort(ranks.begin(), ranks.end());
+  ranks.erase(std::unique(ranks.begin(), ranks.end()), ranks.end());
+  put_in_place(values, 0, ranks);
+  for (double& share : at) {
+    const Ranks r = ranks_of(values.size(), share);
+    share = values[r.below] + r.between * (values[r.above] - values[r.below]);
+  }
+  return at;
 }
 
 class Store {
@@ -79,7 +111,10 @@ class Store {
             first, hands(), course_.stop, [&](unsigned t, std::size_t b) { keep(hands_[t], first, b); }, [&](double s) { tell(s * share_first); }))
       return {};
     std::vector<Spread> out(experiment_.answers);
-    for (std::size_t o = 0; o < out.size(); ++o) out[o] = of_kept(o);
+    const Blocks by_answer{0, out.size(), 1};
+    if (!share_out(
+            by_answer, hands(), course_.stop, [&](unsigned, std::size_t o) { out[o] = of_kept(o); }, [](double) {}))
+      return {};
     if (course_.draws == whole_) return out;
 
     for (std::size_t o = 0; o < experiment_.brief; ++o) scales_.push_back(scale_of(o));
@@ -153,10 +188,8 @@ class Store {
       return s;
     }
     moments(s, kept_[o * whole_], kept_sums(o));
-    std::vector<double> sorted(kept(o).begin(), kept(o).end());
-    std::sort(sorted.begin(), sorted.end());
-    percentiles(
-        s, [&](double share) { return of_sorted(sorted, share); }, 0.0);
+    std::vector<double> values(kept(o).begin(), kept(o).end());
+    percentiles(s, of_kept_values(values), 0.0);
     return s;
   }
   Spread of_all(std::size_t o, std::size_t blocks) {
@@ -172,8 +205,9 @@ class Store {
     for (const double x : kept(o)) ++counts[scales_[o].bin_of(x)];
     for (const Hand& hand : hands_)
       for (std::size_t b = 0; b < bins; ++b) counts[b] += hand.counts[o * bins + b];
-    percentiles(
-        s, [&](double share) { return of_bins(counts, scales_[o], share, s.draws); }, scales_[o].step);
+    Shares at = shares_of(s.draws);
+    for (double& share : at) share = of_bins(counts, scales_[o], share, s.draws);
+    percentiles(s, at, scales_[o].step);
     return s;
   }
 

@@ -63,6 +63,21 @@ TEST(NormalQuantile, UndoesTheErrorFunctionOfTheStandardLibrary) {
   }
 }
 
+TEST(DrawnNormal, FollowsTheAlgorithmAndIsTheSameInEightLanes) {
+  double most = 0.0;
+  for (int n = 0; n < 100'000; n += 8) {
+    matter::Lanes shares;
+    for (int lane = 0; lane < 8; ++lane) shares.set(lane, 0x1.0002p-15 + (1.0 - 0x1.0004p-14) * (n + lane) / 100'000.0);
+    const matter::Lanes z = drawn_normal(shares);
+    for (int lane = 0; lane < 8; ++lane) {
+      most = std::max(most, std::abs(z[lane] - normal_quantile(shares[lane])));
+      ASSERT_EQ(z[lane], drawn_normal(shares[lane]));
+    }
+  }
+  EXPECT_LT(most, 1e-12);
+  EXPECT_NEAR(drawn_normal(0.5), 0.0, 1e-15);
+}
+
 TEST(SobolPoints, HitEachSliceOfEachDimensionOnce) {
   // The one-dimensional property of every Sobol sequence (Sobol 1967), which scrambling keeps: 1,024 points, 1,024 slices.
   const SobolPoints points(200, 3);
