@@ -255,7 +255,7 @@ base::Result<Thing> Larder::resolve(std::string_view name, const std::vector<Qua
     const std::lock_guard<std::mutex> lock(rows_->made_lock);
     auto known = rows_->made.find(key);
     if (known == rows_->made.end()) {
-      if (rows_->made.size() >= most_made) rows_->made.clear();
+      if (rows_->made.size() >= Rows::most_made) rows_->made.clear();
       known = rows_->made.emplace(key, make_up(qualified)).first;
     }
     made = known->second;

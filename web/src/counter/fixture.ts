@@ -44,6 +44,7 @@ const minutes = (low: number, high: number, low_hard = true, high_hard = true): 
 
 export const cloud: Course = {
   part: "orange cloud",
+  for: "one batch",
   index: 1,
   made: "ahead",
   batches: 1,
