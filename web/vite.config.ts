@@ -16,5 +16,5 @@ export default defineConfig({
   resolve: process.env.VITEST ? { conditions: ["browser"] } : {},
   // While working on the page: the program answers only to itself, so what the proxy sends on must look so.
   server: { proxy: { "/api": { target: program, changeOrigin: true, headers: { origin: program } } } },
-  test: { environment: "happy-dom", include: ["src/**/*.test.ts"] },
+  test: { environment: "node", include: ["src/**/*.test.ts"] },
 });

@@ -1,3 +1,4 @@
+// @vitest-environment happy-dom
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import type { Counter } from "../api/types";
 import { engine, Refused } from "../api/client";

@@ -1,3 +1,4 @@
+// @vitest-environment happy-dom
 import { beforeEach, expect, test } from "vitest";
 import { cloud } from "./fixture";
 import { readKept, writeKept } from "./kept";

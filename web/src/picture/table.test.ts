@@ -1,3 +1,4 @@
+// @vitest-environment happy-dom
 import { render } from "@testing-library/svelte";
 import { beforeEach, expect, test } from "vitest";
 import { session } from "../lib/session.svelte";
