@@ -39,10 +39,7 @@ Reply answer(std::string document) { return {200, "application/json", std::move(
 Reply answer(const Json& document) { return answer(document.print() + "\n"); }
 
 Json faults_json(const std::vector<base::Diagnostic>& faults, const base::Sources& sources) {
-  return Json::array_of(faults, [&](base::Diagnostic fault) {
-    if (fault.span.source >= sources.size()) fault.span = {};  // a place in a text that is not told
-    return press::fault_json(fault, sources);
-  });
+  return Json::array_of(faults, [&](const base::Diagnostic& fault) { return press::fault_json(fault, sources); });
 }
 
 Json error_json(std::string_view kind, std::string_view says, Json faults) {

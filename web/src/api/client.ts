@@ -16,6 +16,9 @@ export class Refused extends Error {
 }
 export class NoEngine extends Error {}
 
+/** What went wrong, in words for a person. */
+export const told = (fault: unknown): string => (fault instanceof Error ? fault.message : String(fault));
+
 interface Ask {
   method?: "GET" | "POST" | "PUT" | "DELETE";
   body?: unknown;

@@ -2,7 +2,7 @@
 //
 // Both works run in the program and can be broken off. An answer holds for the text it was asked of and falls away when the text changes.
 import type * as wire from "../api/types";
-import { engine } from "../api/client";
+import { engine, told } from "../api/client";
 import { session } from "../lib/session.svelte";
 
 class Work<T> {
@@ -32,7 +32,7 @@ class Work<T> {
       this.answer = await this.ask(text, (share) => (this.share = share), stop.signal);
       this.of = text;
     } catch (fault) {
-      if (!stop.signal.aborted) this.trouble = fault instanceof Error ? fault.message : String(fault);
+      if (!stop.signal.aborted) this.trouble = told(fault);
     } finally {
       if (this.#stop === stop) this.running = false;
     }

@@ -1,6 +1,6 @@
 // counter.svelte.ts - the counter as it stands: courses of the open formula, the makes that are on, time, bells. All rules are in make.ts.
 import type { Counter as Answer, Course, Fault } from "../api/types";
-import { engine, Refused } from "../api/client";
+import { engine, Refused, told } from "../api/client";
 import { isLate } from "./clock";
 import { awake } from "./awake.svelte";
 import { readKept, writeKept } from "./kept";
@@ -92,7 +92,7 @@ export class CounterState {
       if (ask !== this.#asked) return;
       this.answer = null;
       this.faults = fault instanceof Refused ? fault.faults : [];
-      this.silent = fault instanceof Error ? fault.message : String(fault);
+      this.silent = told(fault);
     }
   }
 

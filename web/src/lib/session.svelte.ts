@@ -4,7 +4,7 @@
 // While a person types, `try` shows what would be (only the newest answer counts); `keep` makes it so, as one step of undo and one save; `drop` leaves
 // everything as it was. A text that cannot be read keeps the last good outline and sheet in sight, with the faults beside them.
 import type * as wire from "../api/types";
-import { engine, NoEngine, Refused } from "../api/client";
+import { engine, NoEngine, Refused, told } from "../api/client";
 
 export type Change = { acts?: wire.Act[]; edits?: wire.Edit[]; fit?: { part: string; vessel: string }; have?: string };
 interface Step {
@@ -231,7 +231,7 @@ export class Session {
   #failed(fault: unknown): void {
     if (fault instanceof DOMException && fault.name === "AbortError") return;
     if (fault instanceof NoEngine) this.silentSince ||= Date.now();
-    else this.unsaved = fault instanceof Error ? fault.message : String(fault);
+    else this.unsaved = told(fault);
   }
 
   // One save at a time, each from the revision the one before it made. What was typed meanwhile goes with the next.
@@ -254,7 +254,7 @@ export class Session {
           const body = fault.body as { theirs: wire.Revision; began_from: wire.Revision | null };
           this.conflict = { mine: text, theirs: body.theirs, beganFrom: body.began_from };
         } else {
-          this.unsaved = fault instanceof Error ? fault.message : String(fault);
+          this.unsaved = told(fault);
           if (fault instanceof NoEngine) this.silentSince ||= Date.now();
         }
       } finally {

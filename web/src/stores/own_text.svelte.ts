@@ -1,6 +1,6 @@
 // own_text.svelte.ts - a document of the shelf as a text in the making: read, checked while it is written, saved as its next revision.
 import type { Fault, Revision } from "../api/types";
-import { engine, NoEngine, Refused } from "../api/client";
+import { engine, Refused, told } from "../api/client";
 
 const settle_ms = 250;
 
@@ -90,7 +90,7 @@ export class OwnText {
     return mine ? this.save() : true;
   }
   #failed(fault: unknown): void {
-    this.trouble = fault instanceof NoEngine || fault instanceof Error ? fault.message : String(fault);
+    this.trouble = told(fault);
     if (fault instanceof Refused && fault.faults.length > 0) this.faults = fault.faults;
   }
 }

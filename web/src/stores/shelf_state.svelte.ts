@@ -1,6 +1,6 @@
 // shelf_state.svelte.ts - the shelf as it is listed: everything or what was found, so many rows as are looked at, and what can be done with one.
 import type { Entry } from "../api/types";
-import { engine } from "../api/client";
+import { engine, told } from "../api/client";
 import { freeName } from "./shelf";
 
 export interface Row {
@@ -123,7 +123,7 @@ export class ShelfState {
       this.trouble = "";
     } catch (fault) {
       if (fault instanceof DOMException && fault.name === "AbortError") return;
-      this.trouble = fault instanceof Error ? fault.message : String(fault);
+      this.trouble = told(fault);
     }
   }
 }
